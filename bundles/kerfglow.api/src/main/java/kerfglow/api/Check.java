@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.api;
+
+import org.osgi.annotation.versioning.ConsumerType;
+
+/**
+ * A plug-in that looks for one production risk. Register it as an OSGi service; the host does the rest: settings, time limit,
+ * severity, waivers and reports. Keep no state between calls: {@link #inspect} may run for several proofs at once. Never call
+ * another check.
+ */
+@ConsumerType
+public interface Check {
+    /** Who it is; never null, always equal. */
+    CheckInfo info();
+
+    /**
+     * Measures one proof.
+     *
+     * @param inspection what was drawn, what it becomes, the settings; not to be changed
+     * @return never null. Anything thrown, other than cancellation, is a defect of the check: it costs this check's result and
+     *     nothing else
+     */
+    Outcome inspect(Inspection inspection);
+}

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.api;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Function;
+
+/**
+ * Who a check is; asked once, when it arrives.
+ *
+ * @param id lower case with hyphens; ours are bare ({@code router}), a shop's own begin with its owner ({@code acme.seams})
+ * @param title what it looks for, a noun phrase
+ * @param rules every rule that it can report; ids begin with the check's id and a point
+ * @param settings every setting that it reads; keys begin with the check's id and a point
+ * @param stock the kinds of stock that it looks at
+ * @param tables the schemas of its own numbers
+ * @param page its page of help, Markdown, with a heading {@code ## rule-id} for each rule
+ */
+public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<?>> settings, List<StockKind> stock,
+        List<TableInfo> tables, String page) {
+    public CheckInfo {
+        Objects.requireNonNull(title, "title");
+        rules = List.copyOf(rules);
+        settings = List.copyOf(settings);
+        stock = List.copyOf(stock);
+        tables = List.copyOf(tables);
+        requireOwn(id, "rule", rules, Rule::id);
+        requireOwn(id, "setting", settings, Setting::key);
+        for (Rule rule : rules) {
+            if (!("\n" + page).contains("\n## " + rule.id())) {
+                throw new IllegalArgumentException("the page of check " + id + " has no heading \"## " + rule.id() + "\"");
+            }
+        }
+    }
+
+    private static <T> void requireOwn(String id, String what, List<T> things, Function<T, String> name) {
+        Set<String> seen = new HashSet<>();
+        for (T thing : things) {
+            if (!name.apply(thing).startsWith(id + ".")) {
+                throw new IllegalArgumentException(what + " " + name.apply(thing) + " must begin with " + id + ".");
+            }
+            if (!seen.add(name.apply(thing))) {
+                throw new IllegalArgumentException("check " + id + " has the " + what + " " + name.apply(thing) + " twice");
+            }
+        }
+    }
+
+    /**
+     * Reads a check's page, kept beside its class.
+     *
+     * @throws UncheckedIOException when it is not there
+     */
+    public static String page(Class<?> check, String name) {
+        try (InputStream in = check.getResourceAsStream(name)) {
+            if (in == null) {
+                throw new IOException("no page " + name + " beside " + check.getName());
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException missing) {
+            throw new UncheckedIOException(missing);
+        }
+    }
+}

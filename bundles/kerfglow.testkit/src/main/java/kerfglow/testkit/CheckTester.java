@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.testkit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import kerfglow.api.Check;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Outcome;
+import kerfglow.api.Rule;
+import kerfglow.api.Setting;
+import kerfglow.api.Settings;
+import kerfglow.api.StockItem;
+import kerfglow.api.StockKind;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.Element;
+import kerfglow.api.proof.ImportNote;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Proof;
+import kerfglow.api.proof.Role;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKTReader;
+
+/**
+ * Runs one check on a few shapes, without host, framework or SVG.
+ *
+ * <pre>{@code
+ * Outcome outcome = CheckTester.of(new RouterCheck())
+ *         .stock(RouterCheck.BITS, Map.of(RouterCheck.DIAMETER, 3.0))
+ *         .part("a", Role.FACE, "POLYGON ((0 0, 10 0, 10 5, 0 5, 0 0))")
+ *         .run();
+ * }</pre>
+ *
+ * Settings hold for everything; what scopes do is the host's and tested there.
+ */
+public final class CheckTester {
+    private static final double PAGE_MM = 1000;
+
+    private final Check check;
+    private final List<Part> parts = new ArrayList<>();
+    private final List<Element> elements = new ArrayList<>();
+    private final List<ImportNote> notes = new ArrayList<>();
+    private final Map<String, Object> values = new HashMap<>();
+    private final Map<String, List<StockItem>> stock = new HashMap<>();
+    private double widthMm = PAGE_MM;
+    private double heightMm = PAGE_MM;
+    private UnitSystem units = UnitSystem.METRIC;
+    private Consumer<Double> checkpoint = fraction -> { };
+
+    private CheckTester(Check check) {
+        this.check = check;
+    }
+
+    public static CheckTester of(Check check) {
+        return new CheckTester(check);
+    }
+
+    /** A geometry from WKT, mm. */
+    public static Geometry wkt(String text) {
+        try {
+            return new WKTReader().read(text);
+        } catch (ParseException wrong) {
+            throw new IllegalArgumentException(text, wrong);
+        }
+    }
+
+    /** Adds a part drawn as a plain shape. */
+    public CheckTester part(String id, Role role, String polygonWkt) {
+        return part(Part.builder(id, role, (Polygon) wkt(polygonWkt)).elements(List.of(id)).build());
+    }
+
+    public CheckTester part(Part part) {
+        parts.add(part);
+        return this;
+    }
+
+    public CheckTester element(Element element) {
+        elements.add(element);
+        return this;
+    }
+
+    public CheckTester note(ImportNote note) {
+        notes.add(note);
+        return this;
+    }
+
+    public <T> CheckTester with(Setting<T> setting, T value) {
+        values.put(setting.key(), setting.requireAllowed(value));
+        return this;
+    }
+
+    /** Adds an item of stock; fields left out have their default. */
+    public CheckTester stock(StockKind kind, Map<Setting<?>, ?> fields) {
+        List<StockItem> items = stock.computeIfAbsent(kind.name(), name -> new ArrayList<>());
+        items.add(new Item(kind.name() + " " + (items.size() + 1), fields));
+        return this;
+    }
+
+    public CheckTester page(double pageWidthMm, double pageHeightMm) {
+        widthMm = pageWidthMm;
+        heightMm = pageHeightMm;
+        return this;
+    }
+
+    public CheckTester units(UnitSystem value) {
+        units = value;
+        return this;
+    }
+
+    /** What happens at each checkpoint; may throw to play a cancelled run. */
+    public CheckTester onCheckpoint(Consumer<Double> action) {
+        checkpoint = action;
+        return this;
+    }
+
+    public Outcome run() {
+        return check.inspect(inspection());
+    }
+
+    /** The findings of one rule, top to bottom, then left to right. */
+    public List<Finding> findings(Rule rule) {
+        return run().findings().stream().filter(finding -> finding.rule().equals(rule)).sorted(BY_PLACE).toList();
+    }
+
+    private static final Comparator<Finding> BY_PLACE = Comparator
+            .comparingDouble((Finding finding) -> finding.at().map(at -> at.y).orElse(Double.NEGATIVE_INFINITY))
+            .thenComparingDouble(finding -> finding.at().map(at -> at.x).orElse(Double.NEGATIVE_INFINITY));
+
+    private Inspection inspection() {
+        Proof proof = new Proof("test.svg", "0".repeat(64), widthMm, heightMm, 1, 0.02, elements, notes);
+        List<Part> checked = List.copyOf(parts);
+        return new Inspection() {
+            @Override
+            public Proof proof() {
+                return proof;
+            }
+
+            @Override
+            public List<Part> parts() {
+                return checked;
+            }
+
+            @Override
+            public Settings settings() {
+                return new Given(values);
+            }
+
+            @Override
+            public List<StockItem> stock(StockKind kind) {
+                return List.copyOf(stock.getOrDefault(kind.name(), List.of()));
+            }
+
+            @Override
+            public UnitSystem units() {
+                return units;
+            }
+
+            @Override
+            public void checkpoint(double fraction) {
+                checkpoint.accept(fraction);
+            }
+        };
+    }
+
+    private record Given(Map<String, Object> values) implements Settings {
+        @Override
+        @SuppressWarnings("unchecked") // with(Setting<T>, T) is the only way in
+        public <T> T get(Setting<T> setting) {
+            return (T) values.getOrDefault(setting.key(), setting.defaultValue());
+        }
+
+        @Override
+        public <T> T get(Setting<T> setting, Part part) {
+            return get(setting);
+        }
+    }
+
+    private record Item(String name, Map<Setting<?>, ?> fields) implements StockItem {
+        @Override
+        @SuppressWarnings("unchecked") // a test that gives the wrong type fails at once
+        public <T> T get(Setting<T> field) {
+            Object value = fields.get(field);
+            return value == null ? field.defaultValue() : (T) value;
+        }
+    }
+}
