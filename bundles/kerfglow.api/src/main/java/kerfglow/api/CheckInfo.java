@@ -33,7 +33,7 @@ public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<
         requireOwn(id, "rule", rules, Rule::id);
         requireOwn(id, "setting", settings, Setting::key);
         for (Rule rule : rules) {
-            if (!("\n" + page).contains("\n## " + rule.id())) {
+            if (!("\n" + page).contains("\n## " + rule.id() + "\n")) {
                 throw new IllegalArgumentException("the page of check " + id + " has no heading \"## " + rule.id() + "\"");
             }
         }

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.cli;
+
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.Runner;
+import kerfglow.views.HelpText;
+import org.osgi.framework.Bundle;
+import org.osgi.framework.FrameworkUtil;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** The words of the command line. What they do stands in {@link CheckCommand} and in the views. */
+@Command(name = "kerfglow", mixinStandardHelpOptions = true, versionProvider = Program.Version.class, sortOptions = false,
+        description = "Checks the artwork of a sign before any of it reaches CAD or a machine.", synopsisSubcommandLabel = "COMMAND")
+final class Program {
+    @Spec
+    private CommandSpec spec;
+    private final Runner runner;
+    private final CheckCatalogue catalogue;
+    private final PrintStream out;
+    private final PrintStream err;
+    private final Terminal terminal;
+
+    Program(Runner runner, CheckCatalogue catalogue, PrintStream out, PrintStream err, Terminal terminal) {
+        this.runner = runner;
+        this.catalogue = catalogue;
+        this.out = out;
+        this.err = err;
+        this.terminal = terminal;
+    }
+
+    /** Runs one command; returns the exit status. */
+    int run(String... arguments) {
+        CommandLine line = new CommandLine(this);
+        line.addSubcommand(new CheckCommand(runner, out, err, terminal));
+        line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
+        line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
+        line.setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
+        line.setParameterExceptionHandler((wrong, given) -> {
+            err.println("kerfglow: " + wrong.getMessage());
+            err.println("\"kerfglow " + (wrong.getCommandLine().getCommandName().equals("kerfglow") ? "" : wrong.getCommandLine().getCommandName() + " ")
+                    + "--help\" shows the words that there are.");
+            return ExitStatus.INPUT.code();
+        });
+        line.setExecutionExceptionHandler((defect, where, parsed) -> {
+            err.println("kerfglow: the program failed: " + defect + ". This is a defect of the program; please report it with the file.");
+            return ExitStatus.BROKEN.code();
+        });
+        if (arguments.length == 0) {
+            line.usage(out);
+            return ExitStatus.INPUT.code();
+        }
+        int code = line.execute(arguments);
+        out.flush();
+        return code;
+    }
+
+    @Command(name = "checks", description = "Lists the checks, their rules, settings and kinds of stock.", mixinStandardHelpOptions = true)
+    int checks() {
+        out.print(HelpText.checks(catalogue.entries()));
+        catalogue.refused().forEach(refused -> out.println("not used: " + refused.bundle() + ": " + refused.why()));
+        return ExitStatus.CLEAR.code();
+    }
+
+    @Command(name = "explain", description = "Prints the page of a rule, or of a whole check.", mixinStandardHelpOptions = true)
+    int explain(@Parameters(paramLabel = "RULE", description = "For instance router.thin-stroke, or router.") String rule) {
+        String page = HelpText.explain(rule, catalogue.entries()).orElseThrow(() -> new ParameterException(spec.commandLine(),
+                "there is no rule or check " + rule + "; \"kerfglow checks\" lists them"));
+        out.print(page);
+        return ExitStatus.CLEAR.code();
+    }
+
+    /** The version of the bundle, or "development" on a plain class path. */
+    static final class Version implements CommandLine.IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            Bundle bundle = FrameworkUtil.getBundle(Program.class);
+            return new String[] {"kerfglow " + (bundle == null ? "development" : bundle.getVersion().toString())};
+        }
+    }
+}

@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import kerfglow.api.Check;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Setting;
+import org.osgi.framework.ServiceReference;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Reference;
+import org.osgi.service.component.annotations.ReferenceCardinality;
+import org.osgi.service.component.annotations.ReferencePolicy;
+
+/** The checks that are there now. They come and go while the program runs. */
+@Component(service = CheckCatalogue.class)
+public final class CheckCatalogue {
+    /**
+     * A check that is there.
+     *
+     * @param info who it says it is
+     * @param version the version of the bundle that brought it
+     * @param check itself; only the runner calls it
+     */
+    public record Entry(CheckInfo info, String version, Check check) {
+    }
+
+    /**
+     * A service that cannot be used.
+     *
+     * @param bundle the bundle that brought it
+     * @param why the reason, for people
+     */
+    public record Refused(String bundle, String why) {
+    }
+
+    private final Map<Check, Entry> entries = new IdentityHashMap<>();
+    private final Map<Check, Refused> refused = new IdentityHashMap<>();
+
+    @Reference(cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
+    void addCheck(Check check, ServiceReference<Check> reference) {
+        add(check, reference.getBundle().getSymbolicName(), reference.getBundle().getVersion().toString());
+    }
+
+    /** Takes a check in; one that cannot say who it is, or says that it is another, is refused. */
+    synchronized void add(Check check, String bundle, String version) {
+        try {
+            CheckInfo info = check.info();
+            for (Map.Entry<Check, Entry> other : entries.entrySet()) {
+                if (other.getValue().info().id().equals(info.id())) {
+                    refused.put(check, new Refused(bundle, "a check with the id " + info.id() + " is there already, version " + other.getValue().version()));
+                    return;
+                }
+            }
+            entries.put(check, new Entry(info, version, check));
+        } catch (RuntimeException | LinkageError defect) { // LinkageError: its bundle imports too little
+            refused.put(check, new Refused(bundle, "it cannot say who it is: " + defect));
+        }
+    }
+
+    synchronized void removeCheck(Check check) {
+        entries.remove(check);
+        refused.remove(check);
+    }
+
+    /** The checks that are there, by id. */
+    public synchronized List<Entry> entries() {
+        Map<String, Entry> byId = new TreeMap<>();
+        entries.values().forEach(entry -> byId.put(entry.info().id(), entry));
+        return List.copyOf(byId.values());
+    }
+
+    /** The services that cannot be used, by bundle. */
+    public synchronized List<Refused> refused() {
+        return refused.values().stream().sorted(Comparator.comparing(Refused::bundle)).toList();
+    }
+
+    /** Every setting that can be given: the host's and those of the checks. */
+    static Collection<Setting<?>> settings(List<Entry> entries) {
+        List<Setting<?>> settings = new ArrayList<>(HostSettings.ALL);
+        entries.forEach(entry -> settings.addAll(entry.info().settings()));
+        return settings;
+    }
+}

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Outcome;
+import kerfglow.api.Table;
+import kerfglow.api.TableInfo;
+
+/** One check at work in a thread of its own, and the row that comes of it, whatever the check does. */
+final class CheckRun {
+    private static final double NANOS_PER_MILLI = 1e6;
+    /** How often a run looks whether the person cancelled it. */
+    private static final long LOOK_MILLIS = 50;
+
+    private final CheckCatalogue.Entry entry;
+    private final double limitSeconds;
+    private volatile long startedNanos;
+    private final FutureTask<Outcome> task;
+
+    /** A row and, when the check measured, its findings. */
+    record Ended(Result.CheckRow row, List<Finding> findings) {
+    }
+
+    CheckRun(CheckCatalogue.Entry entry, Inspection inspection, double limitSeconds) {
+        this.entry = entry;
+        this.limitSeconds = limitSeconds;
+        this.task = new FutureTask<>(() -> {
+            startedNanos = System.nanoTime();
+            return entry.check().inspect(inspection);
+        });
+    }
+
+    Runnable task() {
+        return task;
+    }
+
+    /**
+     * Waits for the check, no longer than its time from when it started.
+     *
+     * @throws CancellationException when the person cancelled the run
+     */
+    Ended await(Watcher watcher) throws InterruptedException {
+        while (true) {
+            try {
+                return ended(task.get(LOOK_MILLIS, TimeUnit.MILLISECONDS));
+            } catch (TimeoutException notYet) {
+                if (watcher.isCancelled()) {
+                    task.cancel(true);
+                    throw new CancellationException();
+                }
+                if (startedNanos != 0 && System.nanoTime() - startedNanos > limitSeconds * 1e9) {
+                    task.cancel(true); // the thread is a daemon; a check that ignores its checkpoints is left behind
+                    return timedOut();
+                }
+            } catch (ExecutionException thrown) {
+                if (thrown.getCause() instanceof CancellationException) {
+                    if (watcher.isCancelled()) {
+                        throw new CancellationException();
+                    }
+                    return timedOut();
+                }
+                return failed(describe(thrown.getCause()));
+            }
+        }
+    }
+
+    private Ended ended(Outcome outcome) {
+        Optional<String> broken = brokenPromise(outcome);
+        if (broken.isPresent()) {
+            return failed(broken.get());
+        }
+        Result.Status status = !outcome.measured() ? Result.Status.NOT_MEASURED
+                : outcome.findings().isEmpty() ? Result.Status.PASSED : Result.Status.FINDINGS;
+        return new Ended(new Result.CheckRow(entry.info().id(), entry.info().title(), entry.version(), status, millis(), String.join(" ", outcome.missing()),
+                outcome.tables(), outcome.layers()), outcome.findings());
+    }
+
+    /** What a check must not do: report rules or tables that it does not declare, or a place that is not finite. */
+    private Optional<String> brokenPromise(Outcome outcome) {
+        if (outcome == null) {
+            return Optional.of("it answered nothing (null)");
+        }
+        Set<String> rules = new HashSet<>();
+        entry.info().rules().forEach(rule -> rules.add(rule.id()));
+        for (Finding finding : outcome.findings()) {
+            if (!rules.contains(finding.rule().id())) {
+                return Optional.of("it reported the rule " + finding.rule().id() + ", which it does not declare");
+            }
+            if (finding.at().filter(at -> !Double.isFinite(at.x) || !Double.isFinite(at.y)).isPresent()) {
+                return Optional.of("it reported " + finding.rule().id() + " at a place that is not finite");
+            }
+        }
+        Set<TableInfo> tables = new HashSet<>(entry.info().tables());
+        for (Table table : outcome.tables()) {
+            if (!tables.contains(table.info())) {
+                return Optional.of("it measured the table " + table.info().id() + ", which it does not declare");
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Ended timedOut() {
+        return new Ended(row(Result.Status.TIMED_OUT, "took longer than " + limitSeconds + " s; raise " + HostSettings.CHECK_TIME_LIMIT.key()
+                + " if the proof is very large"), List.of());
+    }
+
+    private Ended failed(String why) {
+        return new Ended(row(Result.Status.FAILED, why + "; this is a defect of the check, the other checks are not touched by it"), List.of());
+    }
+
+    private Result.CheckRow row(Result.Status status, String why) {
+        return new Result.CheckRow(entry.info().id(), entry.info().title(), entry.version(), status, millis(), why, List.of(), List.of());
+    }
+
+    private long millis() {
+        return startedNanos == 0 ? 0 : Math.round((System.nanoTime() - startedNanos) / NANOS_PER_MILLI);
+    }
+
+    private static String describe(Throwable defect) {
+        StackTraceElement[] stack = defect.getStackTrace();
+        return "it threw " + defect + (stack.length == 0 ? "" : " at " + stack[0]);
+    }
+}

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import java.util.List;
+import kerfglow.api.Quantity;
+import kerfglow.api.Setting;
+import kerfglow.api.proof.ImportOptions;
+
+/** The settings that the host itself reads; set like those of a check. */
+public final class HostSettings {
+    /** How long one check may take. */
+    public static final Setting<Double> CHECK_TIME_LIMIT = Setting.number("host.check-time-limit", "time that one check may take", Quantity.TIME,
+            120.0, 0.01, 3600.0, "Assumed: ten times what the largest proof of the benchmarks needs; a check that takes longer hangs", "measured, docs/performance.md");
+
+    /** Chord error of flattened curves. */
+    public static final Setting<Double> CHORD_ERROR = Setting.lengthMm("host.chord-error", "how far a flattened curve may lie from the true one",
+            ImportOptions.DEFAULT_CHORD_ERROR_MM, 0.0005, 1.0,
+            "finer than a router positions, coarse enough for long scripts; measures against the true curve add twice this", "common practice, no source");
+
+    /** User units in an inch. */
+    public static final Setting<Double> UNITS_PER_INCH = Setting.number("host.units-per-inch", "user units in an inch where the file gives no unit",
+            Quantity.RATIO, ImportOptions.CSS_UNITS_PER_INCH, 1.0, 10000.0,
+            "96 by the standard; some drawing programs write 72, older ones 90", "W3C CSS Values and Units, absolute lengths");
+
+    /** All of them. */
+    public static final List<Setting<?>> ALL = List.of(CHECK_TIME_LIMIT, CHORD_ERROR, UNITS_PER_INCH);
+
+    private HostSettings() {
+    }
+}

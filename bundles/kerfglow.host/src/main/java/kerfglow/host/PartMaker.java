@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import kerfglow.api.proof.Element;
+import kerfglow.api.proof.Paint;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Proof;
+import kerfglow.api.proof.Role;
+import kerfglow.api.proof.Visibility;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.PolygonExtracter;
+import org.locationtech.jts.index.strtree.STRtree;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+
+/**
+ * Turns drawn elements into parts: shapes that share role, layer and paint are united, and each connected piece is a part. Then
+ * knock-out colours, openings and holes take out what they take out.
+ */
+final class PartMaker {
+    private record Key(Role role, boolean assigned, String layer, Paint paint) {
+    }
+
+    /** A painted area and the element that paints it. */
+    private record Piece(Polygon area, Element element, Part.Source source) {
+    }
+
+    /** A united area before it has an id. */
+    private record Draft(Key key, Polygon shape, List<Piece> pieces, Geometry drilled) {
+        int order() {
+            return pieces.stream().mapToInt(piece -> piece.element.order()).min().orElseThrow();
+        }
+    }
+
+    /** Overlays leave crumbs where outlines nearly coincide; nothing this small was drawn (a square of 1 µm). */
+    private static final double CRUMB_MM2 = 1e-6;
+
+    private final JobSheet job;
+
+    PartMaker(JobSheet job) {
+        this.job = job;
+    }
+
+    /** The parts in paint order, then top to bottom; ids follow that order. */
+    List<Part> make(Proof proof) {
+        Map<Key, List<Piece>> byKey = new LinkedHashMap<>();
+        List<Piece> knockOuts = new ArrayList<>();
+        for (Element element : proof.elements()) {
+            if (element.visibility() == Visibility.SHOWN && element.origin() != Element.Origin.IMAGE) {
+                Part.Source source = element.origin() == Element.Origin.TEXT ? Part.Source.TEXT : Part.Source.SHAPE;
+                collect(element, element.fill(), element.fillArea(), source, byKey, knockOuts);
+                collect(element, element.stroke(), element.strokeArea(), Part.Source.STROKE, byKey, knockOuts);
+            }
+        }
+        List<Draft> drafts = new ArrayList<>();
+        byKey.forEach((key, pieces) -> unite(key, pieces, drafts));
+        List<Draft> cut = drafts;
+        if (!knockOuts.isEmpty()) {
+            cut = subtract(cut, PartMaker::isDrawn, knockOuts.stream().map(piece -> new Taker(piece.area, piece.element.layer(), piece.element.order())).toList());
+        }
+        List<Taker> openings = cut.stream().filter(draft -> draft.key.role == Role.OPENING).map(draft -> new Taker(draft.shape, null, Integer.MAX_VALUE)).toList();
+        if (!openings.isEmpty()) {
+            cut = subtract(cut, draft -> draft.key.role == Role.PANEL, openings);
+        }
+        return number(drill(cut));
+    }
+
+    private void collect(Element element, Paint paint, Geometry area, Part.Source source, Map<Key, List<Piece>> byKey, List<Piece> knockOuts) {
+        if (area.isEmpty()) {
+            return;
+        }
+        Optional<Role> role = Selectors.role(job, element, paint);
+        boolean knocksOut = source == Part.Source.SHAPE && paint.kind() == Paint.Kind.COLOUR && job.knockOut().contains(paint.rgb()) && role.map(Role::isChecked).orElse(true);
+        Key key = new Key(role.orElse(Role.FACE), role.isPresent(), element.layer(), paint);
+        for (Object polygon : PolygonExtracter.getPolygons(area)) {
+            Piece piece = new Piece((Polygon) polygon, element, source);
+            if (knocksOut) {
+                knockOuts.add(piece);
+            } else {
+                byKey.computeIfAbsent(key, each -> new ArrayList<>()).add(piece);
+            }
+        }
+    }
+
+    /** Unites pieces whose boxes meet; a piece that meets no other is taken as it is. */
+    private static void unite(Key key, List<Piece> pieces, List<Draft> drafts) {
+        for (List<Piece> cluster : Clusters.of(pieces, piece -> piece.area.getEnvelopeInternal())) {
+            if (cluster.size() == 1) {
+                drafts.add(new Draft(key, cluster.get(0).area, cluster, nothing(cluster.get(0).area)));
+                continue;
+            }
+            Geometry union = OverlayNGRobust.union(cluster.stream().map(piece -> (Geometry) piece.area).toList());
+            for (Object each : PolygonExtracter.getPolygons(union)) {
+                Polygon shape = (Polygon) each;
+                List<Piece> within = cluster.stream().filter(piece -> shape.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())
+                        && shape.intersects(piece.area.getInteriorPoint())).toList();
+                if (!within.isEmpty()) {
+                    drafts.add(new Draft(key, shape, within, nothing(shape)));
+                }
+            }
+        }
+    }
+
+    private static Geometry nothing(Geometry like) {
+        return like.getFactory().createPolygon();
+    }
+
+    private static boolean isDrawn(Draft draft) {
+        return draft.key.role.isChecked();
+    }
+
+    /** Something that takes out what lies below it, in one layer or (null) in all. */
+    private record Taker(Polygon area, String layer, int order) {
+    }
+
+    private static List<Draft> subtract(List<Draft> drafts, Predicate<Draft> applies, List<Taker> takers) {
+        STRtree index = new STRtree();
+        takers.forEach(taker -> index.insert(taker.area.getEnvelopeInternal(), taker));
+        List<Draft> rest = new ArrayList<>();
+        for (Draft draft : drafts) {
+            List<Geometry> taken = new ArrayList<>();
+            if (applies.test(draft)) {
+                for (Object each : index.query(draft.shape.getEnvelopeInternal())) {
+                    Taker taker = (Taker) each;
+                    if ((taker.layer == null || taker.layer.equals(draft.key.layer)) && taker.order > draft.order()) {
+                        taken.add(taker.area);
+                    }
+                }
+            }
+            if (taken.isEmpty()) {
+                rest.add(draft);
+                continue;
+            }
+            Geometry left = OverlayNGRobust.overlay(draft.shape, OverlayNGRobust.union(taken), OverlayNG.DIFFERENCE);
+            for (Object polygon : PolygonExtracter.getPolygons(left)) {
+                if (((Polygon) polygon).getArea() > CRUMB_MM2) {
+                    rest.add(new Draft(draft.key, (Polygon) polygon, draft.pieces, draft.drilled));
+                }
+            }
+        }
+        return rest;
+    }
+
+    /** Each hole is drilled into the uppermost routed part below it; drawn below everything, into the lowest one above it. */
+    private static List<Draft> drill(List<Draft> drafts) {
+        List<Draft> holes = drafts.stream().filter(draft -> draft.key.role == Role.HOLE).toList();
+        if (holes.isEmpty()) {
+            return drafts;
+        }
+        List<Draft> routed = drafts.stream().filter(draft -> draft.key.role.isRouted() && draft.key.role != Role.OPENING).toList();
+        Map<Draft, List<Geometry>> drilled = new IdentityHashMap<>();
+        for (Draft hole : holes) {
+            List<Draft> under = routed.stream().filter(draft -> draft.shape.getEnvelopeInternal().intersects(hole.shape.getEnvelopeInternal())
+                    && draft.shape.intersects(hole.shape)).toList();
+            Optional<Draft> target = under.stream().filter(draft -> draft.order() < hole.order()).max(Comparator.comparingInt(Draft::order));
+            target = target.isPresent() ? target : under.stream().min(Comparator.comparingInt(Draft::order));
+            target.ifPresent(draft -> drilled.computeIfAbsent(draft, each -> new ArrayList<>()).add(hole.shape));
+        }
+        return drafts.stream().map(draft -> drilled.containsKey(draft)
+                ? new Draft(draft.key, draft.shape, draft.pieces, OverlayNGRobust.union(drilled.get(draft))) : draft).toList();
+    }
+
+    private List<Part> number(List<Draft> drafts) {
+        List<Draft> sorted = drafts.stream().sorted(Comparator.comparingInt(Draft::order)
+                .thenComparingDouble(draft -> draft.shape.getEnvelopeInternal().getMinY())
+                .thenComparingDouble(draft -> draft.shape.getEnvelopeInternal().getMinX())).toList();
+        List<Part> parts = new ArrayList<>();
+        for (Draft draft : sorted) {
+            Set<Part.Source> sources = EnumSet.noneOf(Part.Source.class);
+            draft.pieces.forEach(piece -> sources.add(piece.source));
+            Part bare = Part.builder("p" + (parts.size() + 1), draft.key.role, draft.shape).assigned(draft.key.assigned).layer(draft.key.layer)
+                    .paint(draft.key.paint).order(draft.order()).drilled(draft.drilled)
+                    .elements(draft.pieces.stream().map(piece -> piece.element.id()).distinct().toList()).sources(sources).build();
+            parts.add(withMaterial(bare));
+        }
+        return parts;
+    }
+
+    private Part withMaterial(Part bare) {
+        for (JobSheet.MaterialRule rule : job.materials()) {
+            if (rule.scope().fits(bare) && rule.fillRgb().map(rgb -> bare.paint().equals(Paint.colour(rgb))).orElse(true)) {
+                Part.Builder builder = Part.builder(bare.id(), bare.role(), bare.shape()).assigned(bare.isAssigned()).layer(bare.layer()).paint(bare.paint())
+                        .order(bare.order()).drilled(bare.drilled()).elements(bare.elements()).sources(bare.sources()).sheetMaterial(rule.material());
+                rule.thicknessMm().ifPresent(builder::thicknessMm);
+                return builder.build();
+            }
+        }
+        return bare;
+    }
+}

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What to run.
+ *
+ * @param file the proof
+ * @param jobSheet the job sheet; without one, {@code NAME.job.yaml} beside {@code NAME.svg} is used if it is there
+ * @param shopSheet the shop sheet; without one, the one that the job sheet names
+ * @param settings values from the command line, {@code KEY=VALUE} or {@code KEY[role=face]=VALUE}
+ * @param only ids of the checks to run; empty for all
+ */
+public record RunRequest(Path file, Optional<Path> jobSheet, Optional<Path> shopSheet, List<String> settings, List<String> only) {
+    public RunRequest {
+        settings = List.copyOf(settings);
+        only = List.copyOf(only);
+    }
+
+    /** The proof with what lies beside it, all checks. */
+    public static RunRequest of(Path file) {
+        return new RunRequest(file, Optional.empty(), Optional.empty(), List.of(), List.of());
+    }
+}

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.views;
+
+import org.locationtech.jts.geom.Geometry;
+
+/** Where a picture is drawn: pixels, x right, y down. Colours are 0xRRGGBB. */
+interface Canvas {
+    /** Fills the polygons of a geometry. */
+    void area(Geometry pixels, int rgb, double opacity);
+
+    /** Strokes the lines, or the edges of the polygons, of a geometry. */
+    void edge(Geometry pixels, int rgb, double width, double opacity);
+
+    void rectangle(double x, double y, double width, double height, int fillRgb, int edgeRgb, double edgeWidth);
+
+    void circle(double x, double y, double radius, int fillRgb, int edgeRgb, double edgeWidth);
+
+    /** A closed polygon: x, y, x, y, … */
+    void polygon(double[] corners, int fillRgb, int edgeRgb, double edgeWidth);
+
+    void line(double x1, double y1, double x2, double y2, int rgb, double width);
+
+    /** One line of text. */
+    void text(String text, double x, double baseline, double size, boolean bold, Anchor anchor, int rgb);
+
+    /** Draws what follows only inside this rectangle, until {@link #unclip}. */
+    void clip(double x, double y, double width, double height);
+
+    void unclip();
+
+    /** Which end of a text its x stands for. */
+    enum Anchor { START, MIDDLE, END }
+}

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.views;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import kerfglow.api.Measure;
+import kerfglow.api.Quantity;
+import kerfglow.api.Severity;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Role;
+import kerfglow.host.Result;
+import org.locationtech.jts.geom.Coordinate;
+
+/** A result as text for a person at a terminal: what, where, measured against required, why, what to do. */
+public final class TextView {
+    private static final int WIDTH = 100;
+    private static final String INDENT = " ".repeat(7);
+    /** Places named one by one; the rest are counted. */
+    private static final int PLACES_NAMED = 6;
+    private static final int NAMES_SHOWN = 8;
+
+    private final boolean colour;
+    private final StringBuilder out = new StringBuilder();
+
+    private TextView(boolean colour) {
+        this.colour = colour;
+    }
+
+    /**
+     * The text.
+     *
+     * @param result what to show
+     * @param colour true on a terminal that shows colour
+     */
+    public static String of(Result result, boolean colour) {
+        TextView view = new TextView(colour);
+        view.heading(result);
+        int number = 0;
+        for (Result.ReportedFinding finding : result.findings()) {
+            view.finding(++number, finding, result.units());
+        }
+        view.checks(result);
+        return view.out.toString();
+    }
+
+    private void heading(Result result) {
+        UnitSystem units = result.units();
+        long checked = result.parts().stream().filter(part -> part.role().isChecked()).count();
+        line(bold(result.proof().file()) + "  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " x "
+                + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked, "part") + " (" + roles(result.parts()) + ")");
+        if (!result.job().title().isEmpty()) {
+            line(result.job().title() + (result.shop().name().isEmpty() ? "" : ", for " + result.shop().name()));
+        }
+        line("Curves are flattened to " + Units.format(result.proof().chordErrorMm(), Quantity.LENGTH, UnitSystem.METRIC) + " at real size; places are x, y from the top left.");
+        result.remarks().forEach(this::line);
+        line("");
+    }
+
+    private static String roles(List<Part> parts) {
+        return Arrays.stream(Role.values()).map(role -> {
+            long count = parts.stream().filter(part -> part.role() == role).count();
+            return count == 0 ? "" : count + " " + role.word();
+        }).filter(text -> !text.isEmpty()).collect(Collectors.joining(", "));
+    }
+
+    private void finding(int number, Result.ReportedFinding finding, UnitSystem units) {
+        String head = String.format(Locale.ROOT, "%3d    ", number) + badge(finding.severity()) + "  " + bold(finding.rule().summary()) + "  " + finding.rule().id();
+        line(head);
+        paragraph("", finding.message());
+        paragraph("where  ", where(finding, units));
+        if (finding.measured().isPresent() || finding.required().isPresent()) {
+            paragraph("size   ", measures(finding, units));
+        }
+        paragraph("why    ", finding.rule().why());
+        paragraph("do     ", finding.fix());
+        paragraph("from   ", finding.rule().source() + (finding.severityReason().isEmpty() ? "" : "; weighed as " + finding.severity().word() + " here: " + finding.severityReason()));
+        line(INDENT + "id     " + finding.id());
+        line("");
+    }
+
+    /** Measured against required; shown finer when both would read the same. */
+    static String measures(Result.ReportedFinding finding, UnitSystem units) {
+        String measured = finding.measured().map(measure -> format(measure, units)).orElse("");
+        String required = finding.required().map(measure -> format(measure, units)).orElse("");
+        if (!measured.isEmpty() && measured.equals(required)) {
+            measured = finding.measured().map(TextView::exact).orElse("");
+            required = finding.required().map(TextView::exact).orElse("");
+        }
+        return measured.isEmpty() ? "needs " + required : required.isEmpty() ? measured : measured + ", needs " + required;
+    }
+
+    private static String format(Measure measure, UnitSystem units) {
+        return Units.format(measure.value(), measure.quantity(), units);
+    }
+
+    private static String exact(Measure measure) {
+        return String.format(Locale.ROOT, "%.4f %s", measure.value(), measure.quantity().unit()).strip();
+    }
+
+    private static String where(Result.ReportedFinding finding, UnitSystem units) {
+        StringBuilder text = new StringBuilder();
+        if (!finding.parts().isEmpty()) {
+            text.append(finding.parts().size() == 1 ? "part " : "parts ").append(some(finding.parts()));
+        }
+        if (!finding.elements().isEmpty()) {
+            text.append(text.length() == 0 ? "" : ", ").append("drawn as ").append(some(finding.elements()));
+        }
+        if (!finding.places().isEmpty()) {
+            text.append(text.length() == 0 ? "at " : ", at ").append(finding.places().stream().limit(PLACES_NAMED).map(place -> point(place.at(), units))
+                    .collect(Collectors.joining("; ")));
+            int more = finding.places().size() - PLACES_NAMED;
+            text.append(more > 0 ? " and " + more + " more places alike" : "");
+        }
+        return text.length() == 0 ? "the whole proof" : text.toString();
+    }
+
+    private static String some(List<String> names) {
+        String text = names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "));
+        return names.size() > NAMES_SHOWN ? text + " and " + (names.size() - NAMES_SHOWN) + " more" : text;
+    }
+
+    private static String point(Coordinate at, UnitSystem units) {
+        return units == UnitSystem.INCH ? String.format(Locale.ROOT, "%.2f, %.2f in", at.x / Units.MM_PER_INCH, at.y / Units.MM_PER_INCH)
+                : String.format(Locale.ROOT, "%.1f, %.1f mm", at.x, at.y);
+    }
+
+    private void checks(Result result) {
+        for (Result.CheckRow row : result.checks()) {
+            String status = row.status().word();
+            boolean bad = row.status() == Result.Status.FAILED || row.status() == Result.Status.TIMED_OUT;
+            line(String.format(Locale.ROOT, "%-12s %s  %d ms", row.check(), bad ? paint("31", status) : status, row.millis()));
+            if (!row.why().isEmpty()) {
+                paragraph("", row.why());
+            }
+        }
+        line(summary(result));
+    }
+
+    /** One line: how many of each weight. */
+    public static String summary(Result result) {
+        String counts = Arrays.stream(Severity.values()).sorted((a, b) -> b.compareTo(a))
+                .map(severity -> result.findings().stream().filter(finding -> finding.severity() == severity).count() + " " + severity.word())
+                .collect(Collectors.joining(", "));
+        Optional<String> unmeasured = result.checks().stream().filter(row -> row.status() == Result.Status.NOT_MEASURED).map(Result.CheckRow::check)
+                .reduce((a, b) -> a + ", " + b);
+        return result.proof().file() + ": " + counts + unmeasured.map(checks -> "; not measured: " + checks).orElse("")
+                + (result.isBroken() ? "; not whole, a check failed" : "");
+    }
+
+    private static String count(long number, String noun) {
+        return number + " " + noun + (number == 1 ? "" : "s");
+    }
+
+    private void paragraph(String label, String text) {
+        List<String> lines = Wrap.lines(text, WIDTH - INDENT.length() - label.length());
+        for (int i = 0; i < lines.size(); i++) {
+            line(INDENT + (i == 0 ? label : " ".repeat(label.length())) + lines.get(i));
+        }
+    }
+
+    private void line(String text) {
+        out.append(text).append('\n');
+    }
+
+    private String badge(Severity severity) {
+        String word = String.format(Locale.ROOT, "%-6s", severity.word());
+        return switch (severity) {
+            case STOP -> paint("1;31", word);
+            case REVIEW -> paint("1;33", word);
+            case INFO -> paint("1;36", word);
+        };
+    }
+
+    private String bold(String text) {
+        return paint("1", text);
+    }
+
+    /** Control sequences of ECMA-48, select graphic rendition. */
+    private String paint(String code, String text) {
+        return colour ? "\u001b[" + code + "m" + text + "\u001b[0m" : text;
+    }
+}
