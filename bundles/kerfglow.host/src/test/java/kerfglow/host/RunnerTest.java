@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.host;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
+import kerfglow.api.Check;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Measure;
+import kerfglow.api.Outcome;
+import kerfglow.api.Rule;
+import kerfglow.api.Setting;
+import kerfglow.api.Severity;
+import kerfglow.api.Table;
+import kerfglow.api.TableInfo;
+import kerfglow.api.proof.Element;
+import kerfglow.api.proof.ImportOptions;
+import kerfglow.api.proof.Proof;
+import kerfglow.api.proof.ProofImporter;
+import kerfglow.testkit.CheckTester;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.util.AffineTransformation;
+
+class RunnerTest {
+    private static final Setting<Double> WIDTH = Setting.lengthMm("trial.width", "width", 3.0, 0.1, 25.0, "reason", "source");
+    private static final Rule NARROW = new Rule("trial.narrow", Severity.REVIEW, "Too narrow", "why", "fix", "source");
+    private static final TableInfo NUMBERS = new TableInfo("numbers", "numbers", List.of(TableInfo.Column.text("part", "part")));
+
+    @TempDir
+    private Path folder;
+    private final List<Double> scales = new ArrayList<>();
+
+    /** A proof of one bar 40 x 2, as large as the scale says. */
+    private final ProofImporter importer = (file, options) -> {
+        scales.add(options.scale());
+        options.progress().accept(1);
+        Geometry bar = AffineTransformation.scaleInstance(options.scale(), options.scale()).transform(CheckTester.wkt("POLYGON ((0 0, 40 0, 40 2, 0 2, 0 0))"));
+        return new Proof(file.toString(), "0".repeat(64), 100 * options.scale(), 100 * options.scale(), options.scale(), options.chordErrorMm(),
+                List.of(Element.builder("bar").layer("L").idPath(List.of("bar")).fillArea(bar).build()), List.of());
+    };
+
+    private record Trial(String id, Function<Inspection, Outcome> work) implements Check {
+        @Override
+        public CheckInfo info() {
+            return new CheckInfo("trial", "trial", List.of(NARROW), List.of(WIDTH), List.of(), List.of(NUMBERS), "## trial.narrow\n");
+        }
+
+        @Override
+        public Outcome inspect(Inspection inspection) {
+            return work.apply(inspection);
+        }
+    }
+
+    private Runner runner(Function<Inspection, Outcome> work) {
+        CheckCatalogue catalogue = new CheckCatalogue();
+        catalogue.add(new Trial("trial", work), "trial.bundle", "1.2.3");
+        return new Runner(importer, catalogue);
+    }
+
+    private Result run(Function<Inspection, Outcome> work, String... settings) throws Exception {
+        return runner(work).run(new RunRequest(folder.resolve("bar.svg"), Optional.empty(), Optional.empty(), List.of(settings), List.of()), Watcher.NONE);
+    }
+
+    private static Finding at(double x, double y, double measured) {
+        return Finding.of(NARROW, "narrow at " + x + " " + y).place(CheckTester.wkt("POINT (" + x + " " + y + ")")).measured(Measure.mm(measured)).required(Measure.mm(3))
+                .parts("p1").build();
+    }
+
+    @Test
+    void findings_are_ordered_named_and_carry_their_elements() throws Exception {
+        Result result = run(inspection -> Outcome.of(List.of(at(9, 5, 1), at(1, 1, 2), at(30, 1, 2.01))));
+        assertEquals(2, result.findings().size(), "equal measures within 0.02 mm at congruent places are one");
+        Result.ReportedFinding two = result.findings().get(0);
+        assertEquals(2, two.count());
+        assertEquals(List.of("bar"), two.elements());
+        assertEquals("narrow at 1.0 1.0", two.message());
+        assertEquals(Severity.REVIEW, two.severity());
+        assertTrue(two.id().matches("[0-9a-f]{8}"));
+        assertEquals(Result.Status.FINDINGS, result.checks().get(0).status());
+        assertEquals("1.2.3", result.checks().get(0).version());
+    }
+
+    @Test
+    void ids_stay_when_other_findings_come_and_go() throws Exception {
+        String alone = run(inspection -> Outcome.of(List.of(at(9, 5, 1)))).findings().get(0).id();
+        Result more = run(inspection -> Outcome.of(List.of(at(2, 2, 2), at(9, 5, 1), at(9.1, 5.1, 0.5))));
+        assertTrue(more.findings().stream().anyMatch(finding -> finding.id().equals(alone)));
+        assertEquals(3, more.findings().stream().map(Result.ReportedFinding::id).distinct().count());
+    }
+
+    @Test
+    void a_check_that_breaks_its_promises_fails_alone() throws Exception {
+        Rule undeclared = new Rule("trial.other", Severity.INFO, "a", "b", "c", "d");
+        TableInfo unknown = new TableInfo("other", "other", List.of());
+        List<Function<Inspection, Outcome>> broken = List.of(inspection -> null, inspection -> {
+            throw new AssertionError("even an error");
+        }, inspection -> Outcome.of(List.of(Finding.of(undeclared, "x").build())),
+                inspection -> Outcome.of(List.of()).withTables(List.of(new Table(unknown, List.of()))),
+                inspection -> Outcome.of(List.of(Finding.of(NARROW, "x").at(new Coordinate(Double.NaN, 0)).build())),
+                inspection -> endless(1));
+        for (Function<Inspection, Outcome> work : broken) {
+            Result.CheckRow row = run(work).checks().get(0);
+            assertEquals(Result.Status.FAILED, row.status(), row.why());
+            assertTrue(row.why().contains("defect of the check"), row.why());
+        }
+    }
+
+    private static Outcome endless(int depth) {
+        return endless(depth + 1);
+    }
+
+    @Test
+    void a_check_is_stopped_at_its_checkpoint_when_its_time_is_up() throws Exception {
+        Result result = run(inspection -> {
+            while (true) {
+                inspection.checkpoint(0.5);
+            }
+        }, "host.check-time-limit=0.2");
+        assertEquals(Result.Status.TIMED_OUT, result.checks().get(0).status());
+        assertTrue(result.checks().get(0).why().contains("host.check-time-limit"));
+        assertTrue(result.isBroken());
+    }
+
+    @Test
+    void the_person_can_cancel_import_and_checks() {
+        Watcher cancelled = new Watcher() {
+            @Override
+            public void progress(String what, double fraction) {
+                // not of interest here
+            }
+
+            @Override
+            public boolean isCancelled() {
+                return true;
+            }
+        };
+        assertThrows(CancellationException.class, () -> runner(inspection -> Outcome.of(List.of())).run(RunRequest.of(folder.resolve("bar.svg")), cancelled));
+    }
+
+    @Test
+    void not_measured_is_neither_a_pass_nor_a_finding() throws Exception {
+        Result result = run(inspection -> Outcome.notMeasured("No thickness is given."));
+        assertEquals(Result.Status.NOT_MEASURED, result.checks().get(0).status());
+        assertEquals("No thickness is given.", result.checks().get(0).why());
+        assertTrue(!result.isBroken() && !result.has(Severity.INFO));
+    }
+
+    @Test
+    void the_scale_follows_from_a_known_dimension() throws Exception {
+        Files.writeString(folder.resolve("bar.job.yaml"), "known-dimension: {id: bar, width: 2 m}\nroles: [{layer: L, role: back}]\n");
+        Result result = run(inspection -> Outcome.of(List.of()));
+        assertEquals(List.of(1.0, 50.0), scales);
+        assertEquals(2000, result.parts().get(0).shape().getEnvelopeInternal().getWidth(), 1e-9);
+        assertTrue(result.remarks().stream().anyMatch(remark -> remark.contains("Scale 50")), result.remarks()::toString);
+        Files.writeString(folder.resolve("bar.job.yaml"), "known-dimension: {id: none, width: 2 m}\n");
+        assertTrue(assertThrows(SheetException.class, () -> run(inspection -> Outcome.of(List.of()))).getMessage().contains("known-dimension"));
+    }
+
+    @Test
+    void the_shop_weighs_a_rule_with_a_reason_that_is_kept() throws Exception {
+        Files.writeString(folder.resolve("bar.job.yaml"), "shop: shop.yaml\n");
+        Files.writeString(folder.resolve("shop.yaml"), "severity:\n  - {rule: trial.narrow, severity: stop, reason: broke twice}\nsettings: {trial.width: 4 mm}\n");
+        Result result = run(inspection -> Outcome.of(List.of(at(1, 1, inspection.settings().get(WIDTH)))));
+        assertEquals(Severity.STOP, result.findings().get(0).severity());
+        assertTrue(result.findings().get(0).severityReason().contains("broke twice"));
+        assertEquals(4, result.findings().get(0).measured().orElseThrow().value());
+        assertEquals("shop.yaml line 3", result.settings().stream().filter(used -> used.key().equals("trial.width")).findFirst().orElseThrow().from());
+    }
+
+    @Test
+    void two_runs_agree() throws Exception {
+        Function<Inspection, Outcome> work = inspection -> Outcome.of(List.of(at(9, 5, 1), at(1, 1, 2), at(3, 8, 2.7)));
+        assertEquals(run(work).findings(), run(work).findings());
+    }
+}
