@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.svg;
+
+import java.util.Optional;
+import kerfglow.api.proof.ImportNote.Kind;
+import kerfglow.api.proof.Paint;
+import org.w3c.dom.Element;
+
+/** What a shape is filled or stroked with: SVG 2, 13.2 "Specifying paint". */
+final class Paints {
+    /**
+     * A paint with its own opacity.
+     *
+     * @param opacity 0 (clear) to 1, the colour's times the property's
+     */
+    record Painted(Paint paint, double opacity) {
+        static final Painted NOTHING = new Painted(Paint.NONE, 0);
+
+        boolean isSeen() {
+            return paint.isPainted() && opacity > 0;
+        }
+    }
+
+    private static final int LONGEST_CHAIN = 16;
+    private final SvgSource source;
+    private final Cascade cascade;
+    private final Report report;
+    private final Colours colours = new Colours();
+
+    Paints(SvgSource source, Cascade cascade, Report report) {
+        this.source = source;
+        this.cascade = cascade;
+        this.report = report;
+    }
+
+    Painted fill(Element element, Style style) {
+        return of(element, style, "fill", "black");
+    }
+
+    Painted stroke(Element element, Style style) {
+        return of(element, style, "stroke", "none");
+    }
+
+    private Painted of(Element element, Style style, String property, String initial) {
+        String text = style.get(property, initial);
+        double opacity = opacity(element, style, property + "-opacity");
+        Reference reference = Reference.find(text);
+        if (reference == null) {
+            return flat(element, style, property, text, opacity);
+        }
+        if (reference.isOutside()) {
+            report.add(Kind.REFUSED_REFERENCE, element, property + " refers to " + reference.quoted() + " outside the file, which is not fetched");
+        }
+        Element server = reference.isOutside() ? null : source.byId().get(reference.id());
+        Painted found = server == null ? null : server(server, opacity);
+        if (found != null) {
+            return found;
+        }
+        String fallback = reference.rest();
+        if (!reference.isOutside()) {
+            report.badValue(element, property, "refers to " + reference.quoted() + ", which is no paint in this file",
+                    fallback.isEmpty() ? "nothing is painted" : "its second choice is used");
+        }
+        return fallback.isEmpty() ? Painted.NOTHING : flat(element, style, property, fallback, opacity);
+    }
+
+    private Painted flat(Element element, Style style, String property, String text, double opacity) {
+        String word = text.strip();
+        if (word.equals("none")) {
+            return Painted.NOTHING;
+        }
+        try {
+            Colours.Colour colour = colour(word, style);
+            return new Painted(Paint.colour(colour.rgb()), colour.alpha() * opacity);
+        } catch (BadValueException e) {
+            boolean isFill = property.equals("fill");
+            report.badValue(element, property, e.getMessage(), isFill ? "black is used" : "nothing is painted");
+            return isFill ? new Painted(Paint.colour(0), opacity) : Painted.NOTHING;
+        }
+    }
+
+    private Colours.Colour colour(String word, Style style) throws BadValueException {
+        if (!word.equalsIgnoreCase("currentColor")) {
+            return colours.parse(word);
+        }
+        String current = style.get("color", "black");
+        return colours.parse(current.equalsIgnoreCase("currentColor") ? "black" : current);
+    }
+
+    /** A gradient with one stop is a flat colour; one without paints nothing. */
+    private Painted server(Element server, double opacity) {
+        switch (server.getLocalName()) {
+            case "pattern", "hatch":
+                return new Painted(new Paint(Paint.Kind.PATTERN, 0), opacity);
+            case "linearGradient", "radialGradient", "meshgradient":
+                break;
+            default:
+                return null;
+        }
+        Optional<Element> holder = stopHolder(server);
+        if (server.getLocalName().equals("meshgradient")) {
+            return new Painted(new Paint(Paint.Kind.GRADIENT, 0), opacity);
+        }
+        if (holder.isEmpty()) {
+            return Painted.NOTHING;
+        }
+        int stops = 0;
+        Colours.Colour first = null;
+        boolean allClear = true;
+        for (Element child : Names.children(holder.get())) {
+            if (Names.isSvg(child, "stop")) {
+                Colours.Colour colour = stop(child);
+                first = first == null ? colour : first;
+                allClear &= colour.alpha() == 0;
+                stops++;
+            }
+        }
+        double seen = allClear ? 0 : stops == 1 ? first.alpha() * opacity : opacity;
+        return new Painted(new Paint(stops == 1 ? Paint.Kind.COLOUR : Paint.Kind.GRADIENT, first.rgb()), seen);
+    }
+
+    private Optional<Element> stopHolder(Element gradient) {
+        Element at = gradient;
+        for (int i = 0; i < LONGEST_CHAIN && at != null; i++) {
+            for (Element child : Names.children(at)) {
+                if (Names.isSvg(child, "stop")) {
+                    return Optional.of(at);
+                }
+            }
+            String href = Names.href(at);
+            at = href.startsWith("#") ? source.byId().get(href.substring(1)) : null;
+        }
+        return Optional.empty();
+    }
+
+    private Colours.Colour stop(Element stop) {
+        Style style = cascade.inDocument(stop);
+        try {
+            Colours.Colour colour = colour(style.get("stop-color", "black"), style);
+            return new Colours.Colour(colour.rgb(), colour.alpha() * opacity(stop, style, "stop-opacity"));
+        } catch (BadValueException e) {
+            report.badValue(stop, "stop-color", e.getMessage(), "black is used");
+            return new Colours.Colour(0, 1);
+        }
+    }
+
+    /** A property from 0 to 1, as a number or a percentage. */
+    double opacity(Element element, Style style, String property) {
+        String text = style.get(property, "1");
+        try {
+            NumberScanner in = new NumberScanner(text.strip());
+            double number = in.number();
+            if (in.peek() == '%') {
+                number /= 100;
+            }
+            return Math.max(0, Math.min(1, number));
+        } catch (BadValueException e) {
+            report.badValue(element, property, e.getMessage(), "1 is used");
+            return 1;
+        }
+    }
+}
