@@ -257,7 +257,7 @@ class OutlineRulesTest {
     @Test
     void nodes_that_hold_the_shape_are_needed() {
         List<Coordinate> zigzag = new ArrayList<>();
-        for (int i = 0; i < 400; i++) {
+        for (int i = 0; i <= 400; i++) {
             zigzag.add(new Coordinate(100 + i, i % 2 == 0 ? 100 : 98));
         }
         zigzag.add(new Coordinate(300, 400));
