@@ -210,14 +210,13 @@ final class Flattener {
         }
         boolean returns = size > 1 && xs[0] == xs[size - 1] && ys[0] == ys[size - 1];
         if (returns) {
-            size--;
-            if (nodes[nodeCount - 1] == size) {
-                nodeCount--; // the same node as the first
-            }
+            nodeCount--; // the same node as the first
         }
-        if (size > 1 && (closed || returns)) {
-            boolean straightHome = !returns;
-            if (straightHome) {
+        if (returns && closed) {
+            size--;
+        }
+        if (size > 1 && closed) {
+            if (!returns) {
                 double homeX = xs[0] - xs[size - 1];
                 double homeY = ys[0] - ys[size - 1];
                 corners[size - 1] = turns(lastX, lastY, homeX, homeY);
@@ -226,7 +225,7 @@ final class Flattener {
             corners[0] = turns(lastX, lastY, firstX, firstY);
         }
         done.add(new Subpath(Arrays.copyOf(xs, size), Arrays.copyOf(ys, size), Arrays.copyOf(nodes, nodeCount),
-                Arrays.copyOf(corners, size), closed || returns));
+                Arrays.copyOf(corners, size), closed));
         size = 0;
         nodeCount = 0;
     }

@@ -138,6 +138,6 @@ final class Painter {
             }
             line = drawing.factory().createLineString(all);
         }
-        return Optional.of(new Outline(line, subpath.closed(), drawing.factory().createMultiPointFromCoords(nodes)));
+        return Optional.of(new Outline(line, subpath.returns(), drawing.factory().createMultiPointFromCoords(nodes)));
     }
 }
