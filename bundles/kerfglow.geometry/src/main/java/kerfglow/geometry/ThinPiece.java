@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.geometry;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One connected piece of the medial axis of a shape along which the shape is narrower than a limit, known by the two or more
+ * sides (runs of walls) that its discs touch.
+ */
+final class ThinPiece {
+    /** How far a contact may miss the span that it belongs to (mm or radians) where two limits meet. */
+    private static final double NEAR = 1e-3;
+
+    final Walls walls;
+    final List<Run> runs = new ArrayList<>();
+    private final double limitMm;
+    private final double leastFacing;
+
+    private ThinPiece(Walls walls, double limitMm, double leastFacing) {
+        this.walls = walls;
+        this.limitMm = limitMm;
+        this.leastFacing = leastFacing;
+    }
+
+    /**
+     * Every such piece.
+     *
+     * @param leastFacing the least angle between a disc's contacts at which its walls count as opposite, radians
+     */
+    static List<ThinPiece> of(Walls walls, double limitMm, double leastFacing, Runnable pulse) {
+        List<List<Contact>> contacts = Contacts.of(walls, limitMm, pulse);
+        List<List<Span>> spans = new ArrayList<>(contacts.size());
+        for (int site = 0; site < contacts.size(); site++) {
+            spans.add(Span.of(walls, site, contacts.get(site), limitMm, leastFacing));
+        }
+        pulse.run();
+        link(walls, spans);
+        Map<Run, ThinPiece> pieces = new LinkedHashMap<>();
+        for (Run run : joined(spans)) {
+            pieces.computeIfAbsent(run.root(), root -> new ThinPiece(walls, limitMm, leastFacing)).runs.add(run);
+        }
+        return List.copyOf(pieces.values());
+    }
+
+    private static void link(Walls walls, List<List<Span>> spans) {
+        for (int k = 0; k < walls.size; k++) {
+            List<Span> onEdge = spans.get(Contacts.edge(k));
+            int after = walls.next[k];
+            List<Span> onCorner = spans.get(Contacts.corner(after));
+            List<Span> onNext = spans.get(Contacts.edge(after));
+            if (!onCorner.isEmpty()) {
+                Span lastOnCorner = onCorner.get(onCorner.size() - 1);
+                link(onEdge, walls.length[k], onCorner);
+                if (lastOnCorner.endsAt(-walls.turn[after])) {
+                    link(onCorner, -walls.turn[after], onNext);
+                }
+            } else if (!walls.isReflex(after)) {
+                link(onEdge, walls.length[k], onNext);
+            }
+        }
+    }
+
+    private static void link(List<Span> before, double end, List<Span> after) {
+        if (before.isEmpty() || after.isEmpty()) {
+            return;
+        }
+        Span last = before.get(before.size() - 1);
+        Span first = after.get(0);
+        if (last.endsAt(end) && first.startsAt(0)) {
+            last.next = first;
+            first.previous = last;
+        }
+    }
+
+    private static List<Run> joined(List<List<Span>> spans) {
+        List<Run> runs = new ArrayList<>();
+        for (List<Span> onSite : spans) {
+            for (Span span : onSite) {
+                if (span.run == null) {
+                    runs.add(new Run(span));
+                }
+            }
+        }
+        for (List<Span> onSite : spans) {
+            for (Span span : onSite) {
+                for (Disc disc : span.discs) {
+                    mate(spans.get(disc.feature()), disc.featurePlace()).ifPresent(other -> span.run.join(other.run));
+                }
+            }
+        }
+        return runs;
+    }
+
+    private static Optional<Span> mate(List<Span> candidates, double place) {
+        return candidates.stream().filter(span -> span.misses(place) < NEAR)
+                .min(Comparator.comparingDouble(span -> span.misses(place)));
+    }
+
+    double limitMm() {
+        return limitMm;
+    }
+
+    boolean faces(Disc disc) {
+        return disc.separation() >= leastFacing;
+    }
+
+    /** How many of its ends open into a place that is wide enough. Each such end is the end of two runs. */
+    int wideEnds() {
+        return (int) runs.stream().filter(run -> !run.closed).count();
+    }
+
+    /** Corners, sharp enough to count as opposite walls, in which it runs out to nothing. */
+    List<Integer> tips() {
+        List<Integer> tips = new ArrayList<>();
+        for (Run run : runs) {
+            for (Span span : run.spans) {
+                if (span.site % 2 == 1 && span.next != null && span.next.site % 2 == 1) {
+                    int corner = span.next.site / 2;
+                    if (walls.turn[corner] >= leastFacing) {
+                        tips.add(corner);
+                    }
+                }
+            }
+        }
+        return tips;
+    }
+
+    /** The inside angle of a corner, radians. */
+    double angle(int corner) {
+        return Math.PI - walls.turn[corner];
+    }
+
+    /** The narrowest disc between opposite walls, those in the point of a tip left out; empty when no walls lie opposite. */
+    Optional<Disc> narrowest() {
+        List<Integer> tips = tips();
+        Optional<Disc> clear = least(tips);
+        return clear.isPresent() ? clear : least(List.of());
+    }
+
+    private Optional<Disc> least(List<Integer> tips) {
+        Disc least = null;
+        for (Run run : runs) {
+            for (Span span : run.spans) {
+                for (Disc disc : span.discs) {
+                    if (faces(disc) && (least == null || disc.radiusMm() < least.radiusMm()) && !isInTip(disc, tips)) {
+                        least = disc;
+                    }
+                }
+            }
+        }
+        return Optional.ofNullable(least);
+    }
+
+    /** True where even the straight walls of the tip, prolonged, would stand closer than the limit. */
+    private boolean isInTip(Disc disc, List<Integer> tips) {
+        for (int tip : tips) {
+            if (disc.distanceTo(walls.x[tip], walls.y[tip]) <= limitMm / 2 / Math.sin(angle(tip) / 2)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}
