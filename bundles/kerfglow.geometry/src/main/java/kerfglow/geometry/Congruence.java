@@ -1,0 +1,231 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.geometry;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.util.AffineTransformation;
+import org.locationtech.jts.geom.util.NoninvertibleTransformationException;
+
+/**
+ * Tells whether two shapes are one shape in two places: whether a rigid motion, turning and mirroring included, takes one onto
+ * the other.
+ *
+ * <p>"Onto" is meant within a tolerance: no vertex of either, after the motion, lies farther than that from the other's lines.
+ * Where the vertices of a curve happen to lie does not matter beyond the flattening error. The motion is guessed from the
+ * principal axes, or from the farthest points where a shape has none, and then improved by least squares; so a pair that is
+ * congruent only just within the tolerance may be told apart, and a pair outside it is never taken for congruent.
+ */
+public final class Congruence {
+    /** A shape whose principal moments differ by a smaller share has no axis to turn by: square, circle, three-fold shapes. */
+    private static final double LEAST_ELONGATION = 0.01;
+    /** Improvement steps; each about halves what is left of the error. */
+    private static final int IMPROVEMENTS = 16;
+    /** A guess that is off by more than this share of the size is not worth improving. */
+    private static final double HOPELESS_SHARE = 0.2;
+    /** Farthest points tried at most: enough for every symmetry that signs have; the vertices of a circle are all alike. */
+    private static final int MOST_FARTHEST = 64;
+    /** The centre of two congruent shapes can differ by the tolerance, their radius by twice that. */
+    private static final double RADIUS_SLACK = 2;
+    /** Buckets this many tolerances wide: wide enough that nearly every shape lies in one bucket only. */
+    private static final double BUCKET_WIDTH = 64;
+
+    private Congruence() {
+    }
+
+    /**
+     * True when a rigid motion takes one shape onto the other. Points are congruent to points; empty shapes to empty ones.
+     *
+     * @param a any geometry, mm; not changed
+     * @param b any geometry, mm; not changed
+     * @param toleranceMm greatest distance left, above 0
+     */
+    public static boolean congruent(Geometry a, Geometry b, double toleranceMm) {
+        if (!(toleranceMm > 0)) {
+            throw new IllegalArgumentException("the tolerance must be above 0: " + toleranceMm + " mm");
+        }
+        if (a.isEmpty() || b.isEmpty()) {
+            return a.isEmpty() && b.isEmpty();
+        }
+        if (a.getDimension() != b.getDimension()) {
+            return false;
+        }
+        if (a.getNumPoints() == 1 && b.getNumPoints() == 1) {
+            return true;
+        }
+        Shape first = new Shape(a);
+        Shape second = new Shape(b);
+        return first.mayMatch(second, toleranceMm) && new Fit(first, second, toleranceMm).found();
+    }
+
+    /**
+     * Keys of buckets that a shape belongs in: two shapes congruent within the tolerance share at least one. Cheap; one key for
+     * most shapes, two for those near a border.
+     */
+    public static List<Long> buckets(Geometry shape, double toleranceMm) {
+        if (shape.isEmpty()) {
+            return List.of(-1L);
+        }
+        if (shape.getNumPoints() == 1) {
+            return List.of(0L);
+        }
+        double radius = new Shape(shape).radiusMm;
+        double width = BUCKET_WIDTH * toleranceMm;
+        long low = (long) Math.floor((radius - RADIUS_SLACK * toleranceMm) / width);
+        long high = (long) Math.floor((radius + RADIUS_SLACK * toleranceMm) / width);
+        // the dimension is kept apart by the remainder by 4; a radius is never below 0, so that low is -1 at least
+        long dimension = shape.getDimension();
+        long lowKey = (low + 2) * 4 + dimension;
+        return low == high ? List.of(lowKey) : List.of(lowKey, (high + 2) * 4 + dimension);
+    }
+
+    /** A shape with what does not change under motions. */
+    private static final class Shape {
+        final Geometry geometry;
+        final Coordinate centre;
+        final Coordinate[] points;
+        final double radiusMm;
+        final Moments moments;
+
+        Shape(Geometry geometry) {
+            this.geometry = geometry;
+            this.centre = geometry.getCentroid().getCoordinate();
+            this.points = geometry.getCoordinates();
+            this.moments = Moments.of(geometry, centre);
+            double most = 0;
+            for (Coordinate point : points) {
+                most = Math.max(most, point.distance(centre));
+            }
+            this.radiusMm = most;
+        }
+
+        boolean mayMatch(Shape other, double toleranceMm) {
+            double slack = RADIUS_SLACK * toleranceMm;
+            double longer = Math.max(geometry.getLength(), other.geometry.getLength());
+            return geometry.getNumGeometries() == other.geometry.getNumGeometries()
+                    && Math.abs(radiusMm - other.radiusMm) <= slack
+                    && Math.abs(geometry.getArea() - other.geometry.getArea()) <= longer * slack;
+        }
+
+        /** The directions by which it can be laid onto another, radians: its main axis both ways, or its farthest points. */
+        List<Double> directions(boolean byAxis, double slackMm) {
+            List<Double> directions = new ArrayList<>();
+            if (byAxis) {
+                directions.add(moments.axis());
+                directions.add(moments.axis() + Math.PI);
+                return directions;
+            }
+            for (Coordinate point : points) {
+                if (point.distance(centre) >= radiusMm - slackMm && directions.size() < MOST_FARTHEST) {
+                    directions.add(Math.atan2(point.y - centre.y, point.x - centre.x));
+                }
+            }
+            return directions;
+        }
+    }
+
+    /** The search for the motion. */
+    private static final class Fit {
+        private final Shape a;
+        private final Shape b;
+        private final double toleranceMm;
+        private final Nearest onA;
+        private final Nearest onB;
+
+        Fit(Shape a, Shape b, double toleranceMm) {
+            this.a = a;
+            this.b = b;
+            this.toleranceMm = toleranceMm;
+            this.onA = new Nearest(a.geometry);
+            this.onB = new Nearest(b.geometry);
+        }
+
+        boolean found() {
+            boolean byAxis = Math.min(a.moments.elongation(), b.moments.elongation()) > LEAST_ELONGATION;
+            double own = a.directions(byAxis, 0).get(0);
+            for (double other : b.directions(byAxis, RADIUS_SLACK * toleranceMm)) {
+                if (fits(own, other, false) || fits(-own, other, true)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private boolean fits(double from, double to, boolean mirrored) {
+            AffineTransformation motion = AffineTransformation.translationInstance(-a.centre.x, -a.centre.y);
+            if (mirrored) {
+                motion.scale(1, -1);
+            }
+            motion.rotate(to - from).translate(b.centre.x, b.centre.y);
+            double size = Math.max(a.radiusMm, toleranceMm);
+            for (int i = 0; i <= IMPROVEMENTS; i++) {
+                Pairs pairs = pairs(motion);
+                if (pairs.farthest <= toleranceMm) {
+                    return true;
+                }
+                if (pairs.farthest > Math.max(HOPELESS_SHARE * size, toleranceMm * 2)) {
+                    return false;
+                }
+                motion.compose(pairs.correction());
+            }
+            return false;
+        }
+
+        private Pairs pairs(AffineTransformation motion) {
+            Pairs pairs = new Pairs();
+            for (Coordinate point : a.points) {
+                Coordinate moved = motion.transform(point, new Coordinate());
+                pairs.add(moved, onB.to(moved));
+            }
+            AffineTransformation back = inverse(motion);
+            for (Coordinate point : b.points) {
+                Coordinate moved = motion.transform(onA.to(back.transform(point, new Coordinate())), new Coordinate());
+                pairs.add(moved, point);
+            }
+            return pairs;
+        }
+
+        private static AffineTransformation inverse(AffineTransformation motion) {
+            try {
+                return motion.getInverse();
+            } catch (NoninvertibleTransformationException never) {
+                throw new IllegalStateException("a rigid motion has an inverse", never);
+            }
+        }
+    }
+
+    /** Points and where they should be; sums for the rigid motion that moves them there best (least squares). */
+    private static final class Pairs {
+        private double farthest;
+        private int count;
+        private double sumX;
+        private double sumY;
+        private double toX;
+        private double toY;
+        private double dot;
+        private double cross;
+
+        void add(Coordinate from, Coordinate to) {
+            farthest = Math.max(farthest, from.distance(to));
+            count++;
+            sumX += from.x;
+            sumY += from.y;
+            toX += to.x;
+            toY += to.y;
+            dot += from.x * to.x + from.y * to.y;
+            cross += from.x * to.y - from.y * to.x;
+        }
+
+        AffineTransformation correction() {
+            double meanX = sumX / count;
+            double meanY = sumY / count;
+            double meanToX = toX / count;
+            double meanToY = toY / count;
+            double centredDot = dot - count * (meanX * meanToX + meanY * meanToY);
+            double centredCross = cross - count * (meanX * meanToY - meanY * meanToX);
+            return AffineTransformation.translationInstance(-meanX, -meanY).rotate(Math.atan2(centredCross, centredDot))
+                    .translate(meanToX, meanToY);
+        }
+    }
+}
