@@ -80,7 +80,8 @@ final class KnockOut {
             return;
         }
         Part under = sameRole.get();
-        boolean light = luminance(top.paint().rgb()) >= artwork.inspection().settings().get(LIGHTNESS, top)
+        boolean film = !top.role().isRouted(); // light film on dark film is the usual way to letter
+        boolean light = !film && luminance(top.paint().rgb()) >= artwork.inspection().settings().get(LIGHTNESS, top)
                 && luminance(top.paint().rgb()) > luminance(under.paint().rgb());
         boolean background = below.stream().anyMatch(part -> part.order() < under.order() && part.paint().equals(top.paint()));
         if (!light && !background) {

@@ -189,6 +189,7 @@ class ElementRulesTest {
     void a_light_shape_on_top_may_be_a_counter() {
         assertEquals(List.of("p2", "p1"), only(on(0x204060, 0xFFFFFF, 200), KnockOut.RULE).parts());
         assertEquals(List.of(), on(0x204060, 0xC04030, 200).broken(), "a darker colour is a choice");
+        assertEquals(List.of(), on(0x204060, 0xFFFFFF, 200).role("Faces", Role.VINYL).broken(), "light film on dark film is lettering");
         assertEquals(List.of(), on(0x204060, 0xFFFFFF, 490).broken().stream().filter(id -> id.contains("knock")).toList(), "not wholly on top");
     }
 
