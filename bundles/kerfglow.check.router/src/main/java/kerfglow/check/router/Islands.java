@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.router;
+
+import java.util.ArrayList;
+import java.util.List;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Measure;
+import kerfglow.api.Quantity;
+import kerfglow.api.Units;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Role;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * Counters that fall out of a routed panel: what an opening goes all the way round, and pieces of a panel that lie in a hole of
+ * another piece. What is itself routed away is no island.
+ */
+final class Islands {
+    private final List<Part> openings;
+    private final List<Part> panels;
+
+    Islands(List<Part> parts) {
+        openings = parts.stream().filter(part -> part.role() == Role.OPENING).toList();
+        panels = parts.stream().filter(part -> part.role() == Role.PANEL).toList();
+    }
+
+    List<Finding> findings(Inspection inspection) {
+        List<Finding> findings = new ArrayList<>();
+        List<Geometry> reported = new ArrayList<>();
+        for (Part opening : openings) {
+            for (Polygon island : holes(opening)) {
+                if (!isRoutedAway(island, opening)) {
+                    reported.add(island);
+                    findings.add(finding(inspection, island, opening, pieces(island)));
+                }
+            }
+        }
+        for (Part piece : panels) {
+            Point inside = piece.shape().getInteriorPoint();
+            if (reported.stream().noneMatch(island -> island.covers(inside))) {
+                panels.stream().filter(other -> other != piece && isInHole(inside, other)).findFirst()
+                        .ifPresent(around -> findings.add(finding(inspection, piece.shape(), around, List.of(piece))));
+            }
+        }
+        return findings;
+    }
+
+    private static Finding finding(Inspection inspection, Polygon island, Part around, List<Part> pieces) {
+        List<String> ids = new ArrayList<>(List.of(around.id()));
+        pieces.forEach(piece -> ids.add(piece.id()));
+        double area = island.getArea();
+        return Finding.of(RouterRules.LOOSE_ISLAND, "Nothing holds the counter of "
+                + Units.format(area, Quantity.AREA, inspection.units()) + " inside " + RouterFindings.name(around)
+                + " once it is cut through.")
+                .place(island).measured(new Measure(area, Quantity.AREA)).parts(ids).build();
+    }
+
+    private static List<Polygon> holes(Part part) {
+        List<Polygon> holes = new ArrayList<>();
+        for (int i = 0; i < part.shape().getNumInteriorRing(); i++) {
+            holes.add(part.shape().getFactory().createPolygon(part.shape().getInteriorRingN(i)));
+        }
+        return holes;
+    }
+
+    private boolean isRoutedAway(Polygon island, Part by) {
+        return openings.stream().anyMatch(opening -> opening != by && opening.shape().covers(island));
+    }
+
+    private List<Part> pieces(Polygon island) {
+        return panels.stream().filter(piece -> piece.shape().getEnvelopeInternal().intersects(island.getEnvelopeInternal())
+                && island.covers(piece.shape().getInteriorPoint())).toList();
+    }
+
+    private static boolean isInHole(Point point, Part panel) {
+        return panel.shape().getEnvelopeInternal().contains(point.getCoordinate())
+                && holes(panel).stream().anyMatch(hole -> hole.covers(point));
+    }
+}
