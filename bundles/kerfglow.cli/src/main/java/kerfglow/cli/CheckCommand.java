@@ -85,7 +85,7 @@ final class CheckCommand implements Callable<Integer> {
         }
         if (format == Format.json) {
             writeJson(proofs.size() > 1);
-        } else if (proofs.size() + unusable.size() > 1) {
+        } else if (results.size() + unusable.size() > 1) {
             out.println();
             results.forEach(result -> out.println(TextView.summary(result)));
             unusable.forEach(each -> out.println(each.file() + ": not checked: " + each.error()));

@@ -65,10 +65,10 @@ public final class Runner {
         for (String text : request.settings()) {
             given.add(SheetSettings.fromCommandLine(text));
         }
-        SettingsInForce settings = SettingsInForce.of(CheckCatalogue.settings(all), given);
+        SettingsInForce settings = SettingsInForce.of(CheckCatalogue.settings(all), given, remarks);
         List<StockKind> kinds = all.stream().flatMap(entry -> entry.info().stock().stream()).toList();
-        StockList stock = StockList.of(kinds, shop);
-        Severities severities = Severities.of(all, shop);
+        StockList stock = StockList.of(kinds, shop, remarks);
+        Severities severities = Severities.of(all, shop, remarks);
 
         Proof proof = new ProofOpener(importer).open(request.file(), job, settings, watcher, remarks);
         watcher.progress("parts", 0);

@@ -36,14 +36,20 @@ final class SettingsInForce implements Settings {
      * Reads every given value by the setting that it is for.
      *
      * @param declared every setting that there is
+     * @param given values as typed
+     * @param remarks told of values in sheets that are for a check that is not installed; those are left alone
      * @throws SheetException when a value is for no setting, cannot be read or is out of range
      */
-    static SettingsInForce of(Collection<Setting<?>> declared, List<GivenValue> given) throws SheetException {
+    static SettingsInForce of(Collection<Setting<?>> declared, List<GivenValue> given, List<String> remarks) throws SheetException {
         Map<String, Setting<?>> byKey = new LinkedHashMap<>();
         declared.forEach(setting -> byKey.put(setting.key(), setting));
         SettingsInForce settings = new SettingsInForce(byKey);
         for (GivenValue value : given.stream().sorted(WEAKEST_FIRST).toList()) { // stable: of equals the last stays last
             Setting<?> setting = byKey.get(value.key());
+            if (setting == null && value.origin() != GivenValue.Origin.COMMAND_LINE && byKey.keySet().stream().noneMatch(key -> owner(key).equals(owner(value.key())))) {
+                remarks.add(value.from() + ": " + value.key() + " is for a check that is not installed; it is left alone.");
+                continue;
+            }
             if (setting == null) {
                 throw new SheetException(value.from() + ": there is no setting " + value.key() + nearest(value.key(), byKey.keySet()), null);
             }
@@ -59,9 +65,13 @@ final class SettingsInForce implements Settings {
         return settings;
     }
 
+    /** The check that a key belongs to: all but its last word. */
+    private static String owner(String key) {
+        return key.contains(".") ? key.substring(0, key.lastIndexOf('.')) : key;
+    }
+
     private static String nearest(String key, Set<String> known) {
-        String owner = key.contains(".") ? key.substring(0, key.lastIndexOf('.') + 1) : key;
-        List<String> near = known.stream().filter(each -> each.startsWith(owner)).sorted().toList();
+        List<String> near = known.stream().filter(each -> owner(each).equals(owner(key))).sorted().toList();
         return near.isEmpty() ? "; \"checks\" lists all" : "; there are " + String.join(", ", near);
     }
 

@@ -16,10 +16,15 @@ final class Severities {
     private Severities() {
     }
 
-    static Severities of(List<CheckCatalogue.Entry> checks, ShopSheet shop) throws SheetException {
+    static Severities of(List<CheckCatalogue.Entry> checks, ShopSheet shop, List<String> remarks) throws SheetException {
+        Set<String> ids = checks.stream().map(entry -> entry.info().id()).collect(Collectors.toSet());
         Set<String> known = checks.stream().flatMap(entry -> entry.info().rules().stream()).map(Rule::id).collect(Collectors.toSet());
         Severities severities = new Severities();
         for (ShopSheet.SeverityChange change : shop.severities()) {
+            if (ids.stream().noneMatch(id -> change.rule().startsWith(id + "."))) {
+                remarks.add(change.from() + ": " + change.rule() + " is a rule of a check that is not installed; it is left alone.");
+                continue;
+            }
             if (!known.contains(change.rule())) {
                 throw new SheetException(change.from() + ": there is no rule " + change.rule() + "; \"checks\" lists all", null);
             }

@@ -29,10 +29,13 @@ final class StockList {
     /**
      * Reads the stock of a shop sheet.
      *
-     * @throws SheetException when the sheet lists a kind or a field that no check declares, leaves out one that is needed, or
-     *     gives a value that cannot be read
+     * @param declared every kind that a check looks at
+     * @param shop the shop sheet
+     * @param remarks told of kinds that no installed check looks at; those are left alone
+     * @throws SheetException when an item has a field that no check declares, leaves out one that is needed, or gives a value
+     *     that cannot be read
      */
-    static StockList of(List<StockKind> declared, ShopSheet shop) throws SheetException {
+    static StockList of(List<StockKind> declared, ShopSheet shop, List<String> remarks) throws SheetException {
         Map<String, Map<String, Setting<?>>> fieldsByKind = new LinkedHashMap<>();
         for (StockKind kind : declared) {
             Map<String, Setting<?>> fields = fieldsByKind.computeIfAbsent(kind.name(), name -> new LinkedHashMap<>());
@@ -42,8 +45,9 @@ final class StockList {
         for (Map.Entry<String, List<ShopSheet.RawItem>> kind : shop.stock().entrySet()) {
             Map<String, Setting<?>> fields = fieldsByKind.get(kind.getKey());
             if (fields == null) {
-                String where = kind.getValue().isEmpty() ? shop.from() : kind.getValue().get(0).where();
-                throw new SheetException(where + ": no check knows this kind of stock; known: " + String.join(", ", new TreeSet<>(fieldsByKind.keySet())), null);
+                String where = kind.getValue().isEmpty() ? shop.from() + ", stock." + kind.getKey() : kind.getValue().get(0).where();
+                remarks.add(where + ": no installed check looks at this kind of stock; known: " + String.join(", ", new TreeSet<>(fieldsByKind.keySet())) + ".");
+                continue;
             }
             List<StockItem> items = new ArrayList<>();
             for (ShopSheet.RawItem raw : kind.getValue()) {

@@ -28,6 +28,7 @@ class SheetsTest {
     private static final Setting<Double> DIAMETER = Setting.lengthMm("diameter", "diameter", null, 0.1, 50.0, "reason", "source");
     private static final Setting<Double> FLUTE = Setting.lengthMm("flute", "flute length", 12.0, 0.1, 100.0, "reason", "source");
     private static final StockKind BITS = new StockKind("router-bits", "bits", List.of(DIAMETER, FLUTE));
+    private final List<String> remarks = new ArrayList<>();
     private static final Path HERE = Path.of(".");
 
     private static JobSheet job(String... lines) throws SheetException {
@@ -105,26 +106,26 @@ class SheetsTest {
     @Test
     void later_sources_outweigh_earlier_ones_and_the_result_says_which() throws SheetException {
         List<GivenValue> given = new ArrayList<>(shop("settings:", "  trial.width: 4 mm").settings());
-        assertEquals(4.0, SettingsInForce.of(List.of(WIDTH), given).get(WIDTH));
+        assertEquals(4.0, SettingsInForce.of(List.of(WIDTH), given, remarks).get(WIDTH));
         given.addAll(job("settings:", "  trial.width: 5 mm").settings());
-        assertEquals(5.0, SettingsInForce.of(List.of(WIDTH), given).get(WIDTH));
+        assertEquals(5.0, SettingsInForce.of(List.of(WIDTH), given, remarks).get(WIDTH));
         given.add(SheetSettings.fromCommandLine("trial.width=6 mm"));
-        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given);
+        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given, remarks);
         assertEquals(6.0, settings.get(WIDTH));
         assertEquals(List.of(new Result.SettingUsed("trial.width", "all", 6.0, "mm", "command line")), settings.used());
-        assertEquals(List.of(new Result.SettingUsed("trial.width", "all", 3.0, "mm", "check")), SettingsInForce.of(List.of(WIDTH), List.of()).used());
+        assertEquals(List.of(new Result.SettingUsed("trial.width", "all", 3.0, "mm", "check")), SettingsInForce.of(List.of(WIDTH), List.of(), remarks).used());
     }
 
     @Test
     void a_scope_holds_for_its_parts_alone_and_the_most_specific_wins() throws SheetException {
         List<GivenValue> given = shop("settings:", "  trial.width:", "    - value: 1 mm", "    - {value: 2 mm, role: face}", "    - {value: 7 mm, part: letter-*}",
                 "    - {value: 3 mm, material: acrylic, thickness: 3/16 in}").settings();
-        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given.stream().filter(value -> !value.text().startsWith("7")).toList());
+        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given.stream().filter(value -> !value.text().startsWith("7", remarks)).toList());
         assertEquals(1.0, settings.get(WIDTH));
         assertEquals(1.0, settings.get(WIDTH, part(Role.BACK, "L", "aluminium", 3)));
         assertEquals(2.0, settings.get(WIDTH, part(Role.FACE, "L", "aluminium", 3)));
         assertEquals(3.0, settings.get(WIDTH, part(Role.FACE, "L", "Acrylic", 4.7625)));
-        assertEquals(7.0, SettingsInForce.of(List.of(WIDTH), given).get(WIDTH, part(Role.FACE, "L", "Acrylic", 4.7625)));
+        assertEquals(7.0, SettingsInForce.of(List.of(WIDTH), given, remarks).get(WIDTH, part(Role.FACE, "L", "Acrylic", 4.7625)));
         assertEquals(3, settings.used().size());
     }
 
@@ -132,9 +133,9 @@ class SheetsTest {
     void a_value_for_all_from_a_later_source_outweighs_a_scoped_one_from_an_earlier() throws SheetException {
         List<GivenValue> given = new ArrayList<>(shop("settings:", "  trial.width: [{value: 2 mm, role: face}]").settings());
         given.add(SheetSettings.fromCommandLine("trial.width=6 mm"));
-        assertEquals(6.0, SettingsInForce.of(List.of(WIDTH), given).get(WIDTH, part(Role.FACE, "L", "acrylic", 3)));
+        assertEquals(6.0, SettingsInForce.of(List.of(WIDTH), given, remarks).get(WIDTH, part(Role.FACE, "L", "acrylic", 3)));
         given.add(SheetSettings.fromCommandLine("trial.width[role=face, layer=L]=9 mm"));
-        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given);
+        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given, remarks);
         assertEquals(9.0, settings.get(WIDTH, part(Role.FACE, "L", "acrylic", 3)));
         assertEquals(6.0, settings.get(WIDTH, part(Role.FACE, "M", "acrylic", 3)));
     }
@@ -143,20 +144,20 @@ class SheetsTest {
     @CsvSource(delimiter = '|', value = {"trial.widht=1 mm|trial.width", "trial.width=26 mm|0.1 mm to 25 mm", "trial.width=|not a length", "trial.width|KEY=VALUE",
         "trial.width[role=roof]=1 mm|not a role", "trial.width[colour=red]=1 mm|known here", "trial.width[role=face=1 mm|KEY[role=face"})
     void a_wrong_value_on_the_command_line_is_named(String text, String advice) {
-        SheetException wrong = assertThrows(SheetException.class, () -> SettingsInForce.of(List.of(WIDTH), List.of(SheetSettings.fromCommandLine(text))));
+        SheetException wrong = assertThrows(SheetException.class, () -> SettingsInForce.of(List.of(WIDTH), List.of(SheetSettings.fromCommandLine(text, remarks))));
         assertTrue(wrong.getMessage().contains(advice), wrong.getMessage());
     }
 
     @Test
     void reading_a_setting_that_the_check_does_not_declare_is_a_defect() throws SheetException {
         Setting<Double> other = Setting.number("trial.other", "other", Quantity.RATIO, 1.0, 0.0, 2.0, "reason", "source");
-        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), List.of());
+        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), List.of(), remarks);
         assertThrows(IllegalArgumentException.class, () -> settings.get(other));
     }
 
     @Test
     void stock_is_read_by_the_fields_that_checks_declare() throws SheetException {
-        StockList stock = StockList.of(List.of(BITS), shop("stock:", "  router-bits:", "    - {name: eighth, diameter: 1/8 in, flute: 1/2 in}", "    - {diameter: 6 mm}"));
+        StockList stock = StockList.of(List.of(BITS), shop("stock:", "  router-bits:", "    - {name: eighth, diameter: 1/8 in, flute: 1/2 in}", "    - {diameter: 6 mm}"), remarks);
         assertEquals(2, stock.items(BITS).size());
         assertEquals("eighth", stock.items(BITS).get(0).name());
         assertEquals(3.175, stock.items(BITS).get(0).get(DIAMETER), 1e-12);
@@ -166,14 +167,17 @@ class SheetsTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"{flute: 5 mm}|diameter", "{diameter: 5}|unit", "{diameter: 99 mm}|0.1 mm to 50 mm", "{diameter: 5 mm, colour: red}|unknown key"})
     void a_fault_in_stock_is_named_with_its_line(String item, String advice) {
-        SheetException wrong = assertThrows(SheetException.class, () -> StockList.of(List.of(BITS), shop("stock:", "  router-bits:", "    - " + item)));
+        SheetException wrong = assertThrows(SheetException.class, () -> StockList.of(List.of(BITS), shop("stock:", "  router-bits:", "    - " + item), remarks));
         assertTrue(wrong.getMessage().contains("shop.yaml line 3") && wrong.getMessage().contains(advice), wrong.getMessage());
     }
 
     @Test
-    void stock_of_a_kind_that_no_check_knows_is_refused() {
-        SheetException wrong = assertThrows(SheetException.class, () -> StockList.of(List.of(BITS), shop("stock:", "  router-bit: [{diameter: 5 mm}]")));
-        assertTrue(wrong.getMessage().contains("router-bits"), wrong.getMessage());
+    void what_is_for_a_check_that_is_not_installed_is_left_alone_with_a_remark() throws SheetException {
+        StockList.of(List.of(BITS), shop("stock:", "  rolls: [{width: 24 in}]"), remarks);
+        SettingsInForce.of(List.of(WIDTH), shop("settings:", "  absent.width: 5 mm").settings(), remarks);
+        Severities.of(List.of(), shop("severity:", "  - {rule: absent.rule, severity: review, reason: habit}"), remarks);
+        assertEquals(3, remarks.size());
+        assertTrue(remarks.get(0).contains("shop.yaml line 2, stock.rolls") && remarks.get(1).contains("absent.width") && remarks.get(2).contains("absent.rule"), remarks::toString);
     }
 
     @Test
