@@ -174,7 +174,7 @@ final class CheckCommand implements Callable<Integer> {
             err.println("kerfglow: " + proof + ": too large for the memory that the program may use; set KERFGLOW_VMARGS=-Xmx8g and try again");
             unusable.add(new JsonView.Unusable(proof.toString(), "out of memory"));
             statuses.add(ExitStatus.BROKEN);
-        } catch (RuntimeException | StackOverflowError defect) {
+        } catch (RuntimeException | Error defect) { // an Error too: one bad file must not stop the rest
             progress.done();
             err.println("kerfglow: " + proof + ": the program failed: " + defect + ". This is a defect of the program; please report it with the file.");
             unusable.add(new JsonView.Unusable(proof.toString(), "the program failed: " + defect));

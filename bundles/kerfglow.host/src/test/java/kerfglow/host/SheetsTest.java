@@ -120,7 +120,7 @@ class SheetsTest {
     void a_scope_holds_for_its_parts_alone_and_the_most_specific_wins() throws SheetException {
         List<GivenValue> given = shop("settings:", "  trial.width:", "    - value: 1 mm", "    - {value: 2 mm, role: face}", "    - {value: 7 mm, part: letter-*}",
                 "    - {value: 3 mm, material: acrylic, thickness: 3/16 in}").settings();
-        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given.stream().filter(value -> !value.text().startsWith("7", remarks)).toList());
+        SettingsInForce settings = SettingsInForce.of(List.of(WIDTH), given.stream().filter(value -> !value.text().startsWith("7")).toList(), remarks);
         assertEquals(1.0, settings.get(WIDTH));
         assertEquals(1.0, settings.get(WIDTH, part(Role.BACK, "L", "aluminium", 3)));
         assertEquals(2.0, settings.get(WIDTH, part(Role.FACE, "L", "aluminium", 3)));
@@ -144,7 +144,7 @@ class SheetsTest {
     @CsvSource(delimiter = '|', value = {"trial.widht=1 mm|trial.width", "trial.width=26 mm|0.1 mm to 25 mm", "trial.width=|not a length", "trial.width|KEY=VALUE",
         "trial.width[role=roof]=1 mm|not a role", "trial.width[colour=red]=1 mm|known here", "trial.width[role=face=1 mm|KEY[role=face"})
     void a_wrong_value_on_the_command_line_is_named(String text, String advice) {
-        SheetException wrong = assertThrows(SheetException.class, () -> SettingsInForce.of(List.of(WIDTH), List.of(SheetSettings.fromCommandLine(text, remarks))));
+        SheetException wrong = assertThrows(SheetException.class, () -> SettingsInForce.of(List.of(WIDTH), List.of(SheetSettings.fromCommandLine(text)), remarks));
         assertTrue(wrong.getMessage().contains(advice), wrong.getMessage());
     }
 

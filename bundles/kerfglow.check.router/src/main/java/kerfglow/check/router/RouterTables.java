@@ -49,7 +49,7 @@ final class RouterTables {
         for (PartResult result : results) {
             OptionalDouble least = result.thin().stream().filter(stretch -> stretch.kind() != Stretch.Kind.TAPER)
                     .mapToDouble(Stretch::widthMm).min();
-            parts.add(Arrays.asList(result.part().id(), result.part().role().word(), result.task().sheet().words(inspection),
+            parts.add(Arrays.<Object>asList(result.part().id(), result.part().role().word(), result.task().sheet().words(inspection),
                     result.part().shape().getArea(), result.part().shape().getLength(), least.isPresent() ? least.getAsDouble() : null,
                     result.task().used().map(Bit::name).orElse(null)));
         }
