@@ -255,12 +255,10 @@ public final class OverlayPicture {
         double total = 0;
         for (int i = 0; i < listed.size(); i++) {
             Result.ReportedFinding finding = listed.get(i);
-            String head = finding.rule().summary() + (finding.count() > 1 ? "  (" + finding.count() + " places)" : "");
-            StringBuilder body = new StringBuilder(finding.message());
-            if (finding.measured().isPresent() && finding.required().isPresent()) {
-                body.append("\n").append("Measured ").append(TextView.measures(finding, result.units())).append('.');
-            }
-            Entry entry = new Entry(i + 1, finding, Wrap.lines(head, textWidth, text -> width(text, true)), Wrap.lines(body.toString(), textWidth, text -> width(text, false)), 0, 0);
+            boolean headed = i == 0 || !listed.get(i - 1).rule().equals(finding.rule()); // one heading for all findings of a rule
+            List<String> head = headed ? Wrap.lines(finding.rule().summary(), textWidth, text -> width(text, true)) : List.of();
+            String body = finding.message() + (finding.count() > 1 ? " (" + finding.count() + " places)" : "");
+            Entry entry = new Entry(i + 1, finding, head, Wrap.lines(body, textWidth, text -> width(text, false)), 0, 0);
             loose.add(entry);
             total += heightOf(entry);
         }
@@ -280,7 +278,7 @@ public final class OverlayPicture {
     }
 
     private static double heightOf(Entry entry) {
-        return (entry.head.size() + entry.body.size()) * LINE + LINE * 0.6;
+        return Math.max((entry.head.size() + entry.body.size()) * LINE, 2 * BADGE_RADIUS) + LINE * 0.45;
     }
 
     private static final FontRenderContext CONTEXT = new FontRenderContext(null, true, true);

@@ -166,7 +166,7 @@ class ViewsTest {
         }
         assertEquals(3, texts.stream().filter("1"::equals).count(), "two places and the list");
         assertEquals(1, texts.stream().filter("2"::equals).count(), "the list alone");
-        assertTrue(texts.contains("Too narrow & <thin> (2 places)"), texts::toString);
+        assertTrue(texts.contains("Too narrow & <thin>") && texts.contains("part p1 is narrow (2 places)"), texts::toString);
     }
 
     @Test
