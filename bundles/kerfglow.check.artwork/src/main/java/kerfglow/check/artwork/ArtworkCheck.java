@@ -43,13 +43,14 @@ public final class ArtworkCheck implements Check {
         inspection.checkpoint(0);
         Artwork artwork = new Artwork(inspection);
         inspection.checkpoint(AFTER_READING);
-        List<NearPair> pairs = NearPairs.find(artwork, inspection.settings().get(Doubled.WITHIN), inspection.settings().get(Doubled.ANGLE),
-                AFTER_READING, AFTER_PAIRS);
+        Copies copies = new Copies(artwork.contours());
+        List<NearPair> pairs = NearPairs.find(artwork, copies.originals(), inspection.settings().get(Doubled.WITHIN),
+                inspection.settings().get(Doubled.ANGLE), AFTER_READING, AFTER_PAIRS);
         List<Finding> findings = new ArrayList<>();
         findings.addAll(OpenOutlines.find(artwork));
-        findings.addAll(Doubled.find(artwork, pairs));
+        findings.addAll(Doubled.find(artwork, copies, pairs));
         findings.addAll(Crossings.find(artwork, pairs));
-        findings.addAll(Swallowed.find(artwork, pairs));
+        findings.addAll(Swallowed.find(artwork, copies, pairs));
         findings.addAll(NeedlessNodes.find(artwork, AFTER_PAIRS, AFTER_NODES));
         findings.addAll(Specks.find(artwork));
         findings.addAll(NotCuttable.find(artwork));

@@ -39,21 +39,22 @@ final class Doubled {
 
     private final Artwork artwork;
     private final double bridgeMm;
-    private final Map<Integer, Integer> copyOf = new LinkedHashMap<>();
+    private final Copies copies;
 
-    private Doubled(Artwork artwork) {
+    private Doubled(Artwork artwork, Copies copies) {
         this.artwork = artwork;
+        this.copies = copies;
         this.bridgeMm = 2 * artwork.inspection().settings().get(WITHIN);
     }
 
-    static List<Finding> find(Artwork artwork, List<NearPair> pairs) {
-        Doubled doubled = new Doubled(artwork);
+    static List<Finding> find(Artwork artwork, Copies copies, List<NearPair> pairs) {
+        Doubled doubled = new Doubled(artwork, copies);
         Gatherer whole = new Gatherer(artwork, WHOLE);
         Gatherer parts = new Gatherer(artwork, STRETCH);
         Map<List<String>, List<NearPair>> byElements = new LinkedHashMap<>();
         for (NearPair pair : pairs) {
             if (doubled.isWhole(pair)) {
-                doubled.join(pair.a().index(), pair.b().index());
+                copies.join(pair.a(), pair.b());
             } else if (!stretches(artwork, pair).isEmpty()) {
                 byElements.computeIfAbsent(List.of(pair.a().element().id(), pair.b().element().id()), any -> new ArrayList<>()).add(pair);
             }
@@ -78,40 +79,25 @@ final class Doubled {
         return Stretches.totalMm(along.joined(bridgeMm, 0)) >= WHOLE_SHARE * stations[stations.length - 1];
     }
 
-    /** Copies of copies are copies: each outline points at an earlier one of its set, the first at itself. */
-    private void join(int one, int two) {
-        int first = Math.min(root(one), root(two));
-        int second = Math.max(root(one), root(two));
-        copyOf.put(first, first);
-        copyOf.put(second, first);
-    }
-
-    private int root(int index) {
-        int at = index;
-        while (copyOf.getOrDefault(at, at) != at) {
-            at = copyOf.get(at);
-        }
-        return at;
-    }
-
+    /** A letter with counters is copied outline by outline; what the same elements repeat is one finding. */
     private void addWholes(Gatherer into) {
-        Map<Integer, List<Contour>> sets = new LinkedHashMap<>();
-        for (Contour contour : artwork.contours()) {
-            if (copyOf.containsKey(contour.index())) {
-                sets.computeIfAbsent(root(contour.index()), any -> new ArrayList<>()).add(contour);
-            }
+        Map<List<Element>, List<List<Contour>>> byElements = new LinkedHashMap<>();
+        for (List<Contour> set : copies.sets()) {
+            byElements.computeIfAbsent(set.stream().map(Contour::element).distinct().toList(), any -> new ArrayList<>()).add(set);
         }
-        sets.values().stream().filter(set -> set.size() > 1).forEach(set -> into.add(set.get(0).element(), line(set.get(0)), whole(set)));
+        byElements.forEach((elements, sets) -> {
+            Geometry lines = FACTORY.buildGeometry(sets.stream().map(set -> line(set.get(0))).toList());
+            into.add(elements.get(0), lines, whole(elements, lines, sets.stream().mapToInt(List::size).max().orElse(0)));
+        });
     }
 
-    private Finding whole(List<Contour> set) {
-        List<Element> elements = set.stream().map(Contour::element).distinct().toList();
+    private Finding whole(List<Element> elements, Geometry lines, int times) {
         String names = String.join(" and ", elements.stream().limit(2).map(artwork::name).toList())
                 + (elements.size() > 2 ? " and " + (elements.size() - 2) + " more" : "");
-        Geometry line = line(set.get(0));
-        String message = "The same outline, " + artwork.length(line.getLength()) + " long, is drawn " + set.size() + " times, by " + names
+        String message = "The same outline, " + artwork.length(lines.getLength()) + " long, is drawn " + times + " times, by " + names
                 + "; it is to be cut once";
-        return artwork.finding(WHOLE, message, elements).place(line).measured(Measure.count(set.size())).required(Measure.count(1)).build();
+        return artwork.finding(WHOLE, message, elements).place(lines).at(lines.getCoordinate()).measured(Measure.count(times))
+                .required(Measure.count(1)).build();
     }
 
     private void addStretches(Gatherer into, List<NearPair> between) {

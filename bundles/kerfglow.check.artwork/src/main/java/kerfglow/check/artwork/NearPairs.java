@@ -33,19 +33,20 @@ final class NearPairs {
     /**
      * The near pairs, in the order of their outlines.
      *
+     * @param contours those to look at
      * @param withinMm how far apart segments may lie
      * @param angleDegrees how far from parallel segments side by side may be
      * @param from the fraction of the check's work that was done before; this takes it to {@code to}
      */
-    static List<NearPair> find(Artwork artwork, double withinMm, double angleDegrees, double from, double to) {
+    static List<NearPair> find(Artwork artwork, List<Contour> contours, double withinMm, double angleDegrees, double from, double to) {
         NearPairs near = new NearPairs(withinMm, angleDegrees);
         Map<String, List<Contour>> runs = new LinkedHashMap<>();
-        artwork.contours().forEach(contour -> runs.computeIfAbsent(contour.run(), run -> new ArrayList<>()).add(contour));
+        contours.forEach(contour -> runs.computeIfAbsent(contour.run(), run -> new ArrayList<>()).add(contour));
         int done = 0;
         for (List<Contour> run : runs.values()) {
-            double start = from + (to - from) * done / artwork.contours().size();
+            double start = from + (to - from) * done / contours.size();
             done += run.size();
-            double end = from + (to - from) * done / artwork.contours().size();
+            double end = from + (to - from) * done / contours.size();
             near.addRun(artwork, run, start, end);
         }
         return List.copyOf(near.pairs.values());

@@ -29,17 +29,17 @@ final class Swallowed {
     private final Artwork artwork;
     private final Gatherer found;
     private final Map<String, Element> cut = new HashMap<>();
-    /** Outlines that are copies or that cross are said by their own rules. */
+    /** Pairs of elements whose outlines cross or run together, which is said by other rules. */
     private final Set<List<String>> told;
 
-    private Swallowed(Artwork artwork, Set<List<String>> told) {
+    private Swallowed(Artwork artwork, Copies copies, Set<List<String>> told) {
         this.artwork = artwork;
         this.told = told;
         this.found = new Gatherer(artwork, RULE);
-        artwork.contours().forEach(contour -> cut.put(contour.element().id(), contour.element()));
+        copies.originals().forEach(contour -> cut.put(contour.element().id(), contour.element()));
     }
 
-    static List<Finding> find(Artwork artwork, List<NearPair> pairs) {
+    static List<Finding> find(Artwork artwork, Copies copies, List<NearPair> pairs) {
         Set<List<String>> told = new HashSet<>();
         for (NearPair pair : pairs) {
             if (!pair.crossings().isEmpty() || !Doubled.stretches(artwork, pair).isEmpty()) {
@@ -47,7 +47,7 @@ final class Swallowed {
                 told.add(List.of(pair.b().element().id(), pair.a().element().id()));
             }
         }
-        Swallowed swallowed = new Swallowed(artwork, told);
+        Swallowed swallowed = new Swallowed(artwork, copies, told);
         artwork.inspection().parts().stream().filter(part -> part.elements().size() > 1).forEach(swallowed::look);
         return swallowed.found.findings();
     }

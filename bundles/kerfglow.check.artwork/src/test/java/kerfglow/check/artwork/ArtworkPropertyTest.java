@@ -179,6 +179,26 @@ class ArtworkPropertyTest {
         assertTrue(seconds < 20, "took " + seconds + " s"); // a few times what a busy machine of two cores needs
     }
 
+    /** A shape pasted 2,000 times in one place would be two million pairs if each were compared with each. */
+    @Test
+    void a_shape_pasted_many_times_takes_no_longer_than_others() {
+        CheckTester tester = CheckTester.of(new ArtworkCheck());
+        Drawn letters = new Drawn();
+        for (int i = 0; i < 2000; i++) {
+            letters.path("e" + i, OutlineRulesTest.circle(300, 300, 200, 150), element -> element);
+        }
+        letters.elements().forEach(tester::element);
+        tester.part(Part.builder("p1", Role.FACE, (Polygon) letters.elements().get(0).fillArea()).layer("Faces")
+                .elements(letters.elements().stream().map(Element::id).toList()).build());
+        long start = System.nanoTime();
+        List<Finding> findings = tester.run().findings();
+        double seconds = (System.nanoTime() - start) / 1e9;
+        System.out.printf("2,000 copies in one place: %.2f s%n", seconds);
+        assertEquals(2000, findings.get(0).measured().orElseThrow().value());
+        assertEquals(List.of("artwork.doubled-outline"), findings.stream().map(f -> f.rule().id()).distinct().toList());
+        assertTrue(seconds < 20, "took " + seconds + " s");
+    }
+
     /** One traced outline of 250,000 points in small steps: many chains, and neighbours within a hair of each other. */
     @Test
     void one_rough_outline_takes_seconds() {

@@ -108,6 +108,14 @@ class OutlineRulesTest {
         assertEquals(List.of("artwork.doubled-outline"), drawn.broken());
     }
 
+    @Test
+    void a_letter_with_a_counter_and_its_copy_are_one_finding() {
+        String letter = "MULTILINESTRING ((100 100, 300 100, 300 300, 100 300, 100 100), (150 150, 200 150, 200 200, 150 200, 150 150))";
+        Drawn drawn = new Drawn().path("o", letter).path("o2", letter);
+        assertEquals(1000, only(drawn.findings(Doubled.WHOLE)).place().orElseThrow().getLength(), 1e-9);
+        assertEquals(List.of("artwork.doubled-outline"), drawn.broken());
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {0.0, 0.02, 0.049})
     void a_copy_a_little_aside_is_a_copy(double aside) {
