@@ -194,6 +194,13 @@ class ElementRulesTest {
     }
 
     @Test
+    void a_light_shape_beside_another_in_its_notch_is_no_counter() {
+        String angle = "LINESTRING (100 100, 300 100, 300 140, 140 140, 140 300, 100 300, 100 100)";
+        assertEquals(List.of(), new Drawn().path("a", angle).path("b", CheckTester.wkt(OutlineRulesTest.square(180, 180, 60)),
+                e -> e.fill(Paint.colour(0xFFFFFF))).broken());
+    }
+
+    @Test
     void the_colour_of_what_lies_below_may_be_a_counter() {
         Drawn drawn = new Drawn().role("Faces", Role.VINYL).path("ground", CheckTester.wkt(OutlineRulesTest.square(50, 50, 700)), e -> e.fill(Paint.colour(0x303030)))
                 .path("letter", CheckTester.wkt(OutlineRulesTest.square(100, 100, 400)), e -> e.fill(Paint.colour(0xC04030)));

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import kerfglow.api.Finding;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Role;
@@ -157,6 +158,17 @@ class OutlineRulesTest {
     }
 
     @Test
+    void a_doubled_stretch_whose_lines_weave_is_no_row_of_crossings() {
+        StringBuilder wavy = new StringBuilder("LINESTRING (500 100, 500 300");
+        for (int y = 300; y >= 100; y -= 5) {
+            wavy.append(", ").append(y % 10 == 0 ? 300.03 : 299.97).append(' ').append(y);
+        }
+        Drawn drawn = new Drawn().path("a", SQUARE).path("b", wavy + ", 500 100)");
+        assertEquals(List.of("artwork.doubled-stretch"), drawn.broken());
+        assertEquals(200, measured(only(drawn.findings(Doubled.STRETCH))), 0.1);
+    }
+
+    @Test
     void only_what_is_cut_in_one_run_is_compared() {
         assertEquals(List.of(), new Drawn().path("a", SQUARE).path("b", SQUARE, element -> element.layer("Backs")).role("Backs", Role.BACK)
                 .broken(), "face and back");
@@ -260,6 +272,14 @@ class OutlineRulesTest {
         Geometry line = new GeometryFactory().createLineString(points.toArray(new Coordinate[0]));
         Finding finding = only(new Drawn().path("a", line, element -> element).findings(NeedlessNodes.RULE));
         assertEquals(4, finding.required().orElseThrow().value());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {3, 4, 6, 12})
+    void a_polygon_needs_its_corners_though_they_lie_on_a_circle(int corners) {
+        Coordinate[] points = circle(0, 0, 100, corners).getCoordinates();
+        int[] nodes = IntStream.rangeClosed(0, corners).toArray();
+        assertEquals(corners, new PieceFit(points, 0.1).pieces(nodes));
     }
 
     @Test
