@@ -14,8 +14,6 @@ import java.util.Locale;
 import java.util.Map;
 import org.apache.batik.bridge.FontFace;
 import org.apache.batik.bridge.FontFamilyResolver;
-import org.apache.batik.gvt.font.AWTFontFamily;
-import org.apache.batik.gvt.font.GVTFontFace;
 import org.apache.batik.gvt.font.GVTFontFamily;
 
 /**
@@ -45,7 +43,7 @@ final class Fonts implements FontFamilyResolver {
         }
         try (InputStream in = Fonts.class.getResourceAsStream(FALLBACK_FILE)) {
             fallbackFont = Font.createFont(Font.TRUETYPE_FONT, in);
-            fallback = new AWTFontFamily(new GVTFontFace(FALLBACK), fallbackFont);
+            fallback = new ExactFont.Family(FALLBACK, fallbackFont);
         } catch (IOException e) {
             throw new UncheckedIOException("the font that ships with the program cannot be read", e);
         } catch (FontFormatException e) {
@@ -82,7 +80,7 @@ final class Fonts implements FontFamilyResolver {
 
     @Override
     public GVTFontFamily resolve(String family) {
-        return family.equals(FALLBACK) ? fallback : new AWTFontFamily(family);
+        return family.equals(FALLBACK) ? fallback : new ExactFont.Family(family);
     }
 
     @Override

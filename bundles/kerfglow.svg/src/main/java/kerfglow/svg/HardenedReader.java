@@ -25,6 +25,8 @@ import org.xml.sax.XMLReader;
  * ends in one {@link ProofException}.
  */
 final class HardenedReader {
+    private static final String WRONG_ENCODING = "the characters are not in the encoding that the file declares (UTF-8 when it "
+            + "declares none); save it again in UTF-8";
     private static final int GZIP_FIRST = 0x1f;
     private static final int GZIP_SECOND = 0x8b;
     private static final int BYTE = 0xff;
@@ -129,6 +131,10 @@ final class HardenedReader {
 
     private static String sentence(SAXParseException e) {
         String message = e.getMessage();
+        if (e.getException() instanceof java.io.CharConversionException || message != null && message.startsWith("Invalid byte")
+                || message != null && message.contains("encoding \"")) {
+            return WRONG_ENCODING;
+        }
         if (message != null && message.contains("JAXP00010001")) {
             return "entities are expanded too often (limit on entities); save the proof without entities";
         }
@@ -139,8 +145,7 @@ final class HardenedReader {
     }
 
     private static ProofException wrongEncoding(SourceHandler handler, IOException e) {
-        return new ProofException("the characters are not in the encoding that the file declares (UTF-8 when it declares none); "
-                + "save it again in UTF-8", handler.line(), handler.column(), e);
+        return new ProofException(WRONG_ENCODING, handler.line(), handler.column(), e);
     }
 
     private static ProofException tooLarge(String found, Limits limits) {

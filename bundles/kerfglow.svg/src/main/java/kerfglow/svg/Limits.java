@@ -33,8 +33,8 @@ record Limits(long fileBytes, int nesting, int elements, int attributeCharacters
     private static final int FLATTENED_VERTICES = 5_000_000;
     /** Assumed: a 10 m line dashed at 1 mm has 5,000. */
     private static final int DASHES = 100_000;
-    /** Assumed: as many as drawn elements, so that clips inside clips cannot multiply. */
-    private static final int CLIP_SHAPES = 200_000;
+    /** Assumed: ten shapes for each letter of a large proof; clips inside clips multiply, and each costs an intersection. */
+    private static final int CLIP_SHAPES = 20_000;
     /** Assumed: design programs declare about ten names of namespaces. */
     private static final int ENTITIES = 100;
     /** Assumed: a namespace name is shorter than this. */

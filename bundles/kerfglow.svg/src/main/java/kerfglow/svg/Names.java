@@ -10,6 +10,8 @@ import org.w3c.dom.Node;
 /** Names in the document, and the few ways in which an element is asked for its own. */
 final class Names {
     static final String SVG = "http://www.w3.org/2000/svg";
+    /** For elements in the namespace of SVG that Batik does not know. */
+    static final String UNKNOWN_SVG = "urn:kerfglow:unknown-svg";
     static final String XLINK = "http://www.w3.org/1999/xlink";
 
     private Names() {

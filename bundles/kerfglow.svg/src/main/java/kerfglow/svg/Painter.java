@@ -59,7 +59,7 @@ final class Painter {
         }
         Geometry nothing = drawing.factory().createPolygon();
         Geometry fillArea = fill.paint().isPainted() ? Areas.filled(subpaths, place.toMm(), rule(style, "fill-rule"), drawing.factory()) : nothing;
-        Geometry strokeArea = stroke.paint().isPainted() ? pen.get().area(subpaths, place.toMm(), drawing) : nothing;
+        Geometry strokeArea = stroke.paint().isPainted() ? pen.get().area(element, subpaths, place.toMm(), drawing) : nothing;
         Geometry fillSeen = place.clip().of(fillArea);
         Geometry strokeSeen = place.clip().of(strokeArea);
         boolean isClippedAway = fillSeen.isEmpty() && strokeSeen.isEmpty() && !(fillArea.isEmpty() && strokeArea.isEmpty());

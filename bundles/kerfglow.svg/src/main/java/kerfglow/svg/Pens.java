@@ -31,14 +31,20 @@ final class Pens {
             return pen.width() * (Linear.largestStretch(space) + Linear.smallestStretch(space)) / 2;
         }
 
-        Geometry area(List<Subpath> subpaths, AffineTransform toMm, Drawing drawing) {
+        Geometry area(Element element, List<Subpath> subpaths, AffineTransform toMm, Drawing drawing) {
             List<Subpath> drawn = isFixed ? inMm(subpaths, toMm) : subpaths;
+            StrokeArea.Pen used = pen;
+            if (pen.dashes().length > 0
+                    && !drawing.budget().allowsDashes(drawn.stream().mapToDouble(s -> Dashes.count(s, pen.dashes())).sum())) {
+                drawing.report().badValue(element, "stroke-dasharray", "makes too many dashes (limit on dashes)", "a whole line is drawn");
+                used = new StrokeArea.Pen(pen.width(), pen.cap(), pen.join(), pen.miterLimit(), new double[0], 0);
+            }
             double radiusMm = pen.width() / 2 * Linear.largestStretch(space);
             if (radiusMm == 0) {
                 return drawing.factory().createPolygon();
             }
             int inTurn = Flattener.arcSteps(radiusMm, 2 * Math.PI, drawing.options().chordErrorMm(), drawing.budget());
-            List<Coordinate[]> rings = StrokeArea.rings(drawn, pen, 2 * Math.PI / inTurn);
+            List<Coordinate[]> rings = StrokeArea.rings(drawn, used, 2 * Math.PI / inTurn);
             rings.forEach(ring -> drawing.budget().steps(ring.length));
             return FillRule.NONZERO.area(Areas.toMm(rings, space), drawing.factory());
         }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.batik.anim.dom.SVGDOMImplementation;
+import org.w3c.dom.DOMException;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -71,8 +72,7 @@ final class SourceHandler extends DefaultHandler2 {
         if (document == null) {
             start(namespace, localName);
         }
-        Element element = nesting == 1 ? document.getDocumentElement()
-                : document.createElementNS(namespace.isEmpty() ? null : namespace, qName);
+        Element element = nesting == 1 ? document.getDocumentElement() : element(namespace, localName, qName);
         for (int i = 0; i < attributes.getLength(); i++) {
             String value = attributes.getValue(i);
             if (value.length() > limits.attributeCharacters()) {
@@ -93,6 +93,15 @@ final class SourceHandler extends DefaultHandler2 {
             at.appendChild(element);
         }
         at = element;
+    }
+
+    /** Batik makes no SVG element that SVG 1.1 does not know; such a one stands in a namespace of its own until it is reported. */
+    private Element element(String namespace, String localName, String qName) {
+        try {
+            return document.createElementNS(namespace.isEmpty() ? null : namespace, qName);
+        } catch (DOMException e) {
+            return document.createElementNS(Names.UNKNOWN_SVG, localName);
+        }
     }
 
     private void start(String namespace, String localName) throws Refusal {

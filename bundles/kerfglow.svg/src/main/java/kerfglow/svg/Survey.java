@@ -39,6 +39,9 @@ final class Survey {
 
     private void look(Element element) {
         count++;
+        if (Names.UNKNOWN_SVG.equals(element.getNamespaceURI())) {
+            tag(element, element.getLocalName());
+        }
         if (Names.isSvg(element)) {
             tag(element, element.getLocalName());
             attributes(element);
