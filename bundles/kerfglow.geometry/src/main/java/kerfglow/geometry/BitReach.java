@@ -25,7 +25,7 @@ public final class BitReach {
     private final Runnable pulse;
 
     /**
-     * @param diameterMm of the bit, above 0
+     * @param diameterMm of the bit, above 0.001; a gap as wide, within 0.001 mm, lets it through
      * @param toleranceMm pieces no deeper than this are nothing, 0 or more
      * @param leastFacingDegrees least angle between the contacts of a disc at which walls count as opposite, see {@link LocalWidth}
      * @param pulse called often, for progress; may throw to stop the work
@@ -74,18 +74,23 @@ public final class BitReach {
     }
 
     private void collect(Walls walls, GeometryFactory factory, List<Residue> found) {
-        for (ThinPiece piece : ThinPiece.of(walls, diameterMm, Math.toRadians(leastFacingDegrees), pulse)) {
+        List<ThinPiece> pieces = ThinPiece.of(walls, diameterMm, Math.toRadians(leastFacingDegrees), pulse);
+        if (pieces.stream().anyMatch(piece -> piece.isMarginal(LocalWidth.RESOLUTION_MM))) {
+            // a slot drawn as wide as the bit lets it through: rounding must not decide
+            pieces = ThinPiece.of(walls, diameterMm - LocalWidth.RESOLUTION_MM, Math.toRadians(leastFacingDegrees), pulse);
+        }
+        for (ThinPiece piece : pieces) {
             residue(piece, factory).ifPresent(found::add);
         }
     }
 
     private Optional<Residue> residue(ThinPiece piece, GeometryFactory factory) {
         boolean entered = piece.wideEnds() > 0;
-        Deepest deepest = Deepest.of(piece, diameterMm / 2);
+        Deepest deepest = Deepest.of(piece);
         if (entered && deepest.depthMm() <= toleranceMm) {
             return Optional.empty();
         }
-        ResidueShape shape = new ResidueShape(piece, diameterMm / 2, factory);
+        ResidueShape shape = new ResidueShape(piece, factory);
         if (shape.area().isEmpty()) {
             return Optional.empty(); // the bit comes from both sides and leaves nothing between
         }
@@ -120,7 +125,7 @@ public final class BitReach {
 
     /** The point of a piece's walls that lies farthest from the bit. */
     private record Deepest(Coordinate at, double depthMm) {
-        static Deepest of(ThinPiece piece, double radiusMm) {
+        static Deepest of(ThinPiece piece) {
             List<Disc> stuck = new ArrayList<>();
             for (Run run : piece.runs) {
                 if (!run.closed) {
@@ -137,7 +142,7 @@ public final class BitReach {
                     for (Disc disc : span.discs) {
                         double depth = Double.POSITIVE_INFINITY;
                         for (Disc bit : stuck) {
-                            depth = Math.min(depth, bit.distanceTo(disc.touchX(), disc.touchY()) - radiusMm);
+                            depth = Math.min(depth, bit.distanceTo(disc.touchX(), disc.touchY()) - bit.radiusMm());
                         }
                         if (depth > most) {
                             most = depth;

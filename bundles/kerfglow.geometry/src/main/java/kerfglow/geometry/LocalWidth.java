@@ -22,17 +22,20 @@ public final class LocalWidth {
     /** How right the largest disc of a shape without opposite walls is; a fifth of the width tolerance, 0.02 mm. */
     private static final double INSCRIBED_TOLERANCE_MM = 0.004;
 
+    /** Differences of widths below one micrometre are rounding of coordinates, not geometry. */
+    static final double RESOLUTION_MM = 0.001;
+
     private LocalWidth() {
     }
 
     /**
      * Every stretch along which a shape is narrower than a limit, each once.
      *
-     * <p>A shape narrower than the limit everywhere is one neck. Widths equal to the limit do not count. A corner is neither neck
+     * <p>A shape narrower than the limit everywhere is one neck. Widths equal to the limit, within 0.001 mm, do not count. A corner is neither neck
      * nor taper unless its angle is at most {@code 180 - leastFacingDegrees}. Cost: n log n for outlines as people draw them.
      *
      * @param area valid polygonal geometry, mm; may be empty; not changed
-     * @param limitMm the width that is wide enough, mm, above 0
+     * @param limitMm the width that is wide enough, mm, above 0.001
      * @param leastFacingDegrees least angle between the contacts of a disc, seen from its centre, at which walls count as
      *     opposite; above 0, at most 180
      * @param pulse called often, for progress; may throw to stop the work
@@ -43,7 +46,7 @@ public final class LocalWidth {
         requireLimit(limitMm, leastFacingDegrees);
         Walls walls = Walls.inside(area);
         List<Stretch> stretches = new ArrayList<>();
-        for (ThinPiece piece : ThinPiece.of(walls, limitMm, Math.toRadians(leastFacingDegrees), pulse)) {
+        for (ThinPiece piece : ThinPiece.of(walls, limitMm - RESOLUTION_MM, Math.toRadians(leastFacingDegrees), pulse)) {
             stretch(piece, area).ifPresent(stretches::add);
         }
         return stretches;
@@ -59,8 +62,8 @@ public final class LocalWidth {
     }
 
     static void requireLimit(double limitMm, double leastFacingDegrees) {
-        if (!(limitMm > 0 && limitMm < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("the limit must be above 0 and finite: " + limitMm + " mm");
+        if (!(limitMm > RESOLUTION_MM && limitMm < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("the limit must be above " + RESOLUTION_MM + " mm and finite: " + limitMm + " mm");
         }
         if (!(leastFacingDegrees > 0 && leastFacingDegrees <= 180)) {
             throw new IllegalArgumentException("opposite walls need an angle above 0 and up to 180 degrees: " + leastFacingDegrees);

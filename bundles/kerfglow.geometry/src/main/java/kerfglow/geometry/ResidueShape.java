@@ -24,13 +24,11 @@ final class ResidueShape {
     private static final double SPECK_MM2 = 1e-6;
 
     private final ThinPiece piece;
-    private final double radiusMm;
     private final GeometryFactory factory;
     private final Geometry area;
 
-    ResidueShape(ThinPiece piece, double radiusMm, GeometryFactory factory) {
+    ResidueShape(ThinPiece piece, GeometryFactory factory) {
         this.piece = piece;
-        this.radiusMm = radiusMm;
         this.factory = factory;
         Geometry direct = polygon(true);
         this.area = piece.wideEnds() < 2 && direct.isValid() ? direct : withoutBits(polygon(false));
@@ -46,7 +44,7 @@ final class ResidueShape {
         for (Run run : piece.runs) {
             if (!run.closed) {
                 Geometry bit = factory.createPoint(run.end().centre())
-                        .buffer(radiusMm, Opening.quadrantSegments(radiusMm, CHORD_ERROR_MM));
+                        .buffer(run.end().radiusMm(), Opening.quadrantSegments(run.end().radiusMm(), CHORD_ERROR_MM));
                 left = Opening.difference(left, bit);
             }
         }
@@ -129,6 +127,7 @@ final class ResidueShape {
     private void addArc(List<Coordinate> points, Disc bit, Coordinate to) {
         double start = Math.atan2(bit.touchY() - bit.centreY(), bit.touchX() - bit.centreX());
         double end = Math.atan2(to.y - bit.centreY(), to.x - bit.centreX());
+        double radiusMm = bit.radiusMm();
         double sweep = start - end;
         if (sweep < 0) {
             sweep += 2 * Math.PI;

@@ -16,6 +16,13 @@ final class ThinPiece {
     /** How far a contact may miss the span that it belongs to (mm or radians) where two limits meet. */
     private static final double NEAR = 1e-3;
 
+    /** Rounding of an angle (radians) that two formulas give for one pair of walls. */
+    private static final double ANGLE_SLACK = 1e-7;
+    /** Larger than that, so that a corner whose walls count as opposite is always a tip. */
+    private static final double TIP_SLACK = 1e-4;
+    /** Walls that turn from each other by less (radians) are parallel. */
+    private static final double PARALLEL = 1e-3;
+
     final Walls walls;
     final List<Run> runs = new ArrayList<>();
     private final double limitMm;
@@ -101,12 +108,14 @@ final class ThinPiece {
                 .min(Comparator.comparingDouble(span -> span.misses(place)));
     }
 
-    double limitMm() {
-        return limitMm;
+    boolean faces(Disc disc) {
+        return disc.separation() >= leastFacing - ANGLE_SLACK;
     }
 
-    boolean faces(Disc disc) {
-        return disc.separation() >= leastFacing;
+    /** True when parallel walls of it stand just as far apart as the limit, so that rounding alone makes them narrow. */
+    boolean isMarginal(double resolutionMm) {
+        return runs.stream().flatMap(run -> run.spans.stream()).flatMap(span -> span.discs.stream())
+                .anyMatch(disc -> disc.separation() >= Math.PI - PARALLEL && disc.widthMm() >= limitMm - resolutionMm);
     }
 
     /** How many of its ends open into a place that is wide enough. Each such end is the end of two runs. */
@@ -121,7 +130,7 @@ final class ThinPiece {
             for (Span span : run.spans) {
                 if (span.site % 2 == 1 && span.next != null && span.next.site % 2 == 1) {
                     int corner = span.next.site / 2;
-                    if (walls.turn[corner] >= leastFacing) {
+                    if (walls.turn[corner] >= leastFacing - TIP_SLACK) {
                         tips.add(corner);
                     }
                 }
