@@ -23,6 +23,9 @@ final class ThinPiece {
     /** Walls that turn from each other by less (radians) are parallel. */
     private static final double PARALLEL = 1e-3;
 
+    /** Widths (mm) that differ by less are those of parallel walls, but for rounding. */
+    private static final double EQUAL_MM = 1e-6;
+
     final Walls walls;
     final List<Run> runs = new ArrayList<>();
     private final double limitMm;
@@ -151,18 +154,25 @@ final class ThinPiece {
         return clear.isPresent() ? clear : least(List.of());
     }
 
+    /** Of equal ones, along parallel walls, that in the middle: a marker there is where a person looks. */
     private Optional<Disc> least(List<Integer> tips) {
-        Disc least = null;
+        List<Disc> facing = new ArrayList<>();
+        double least = Double.POSITIVE_INFINITY;
         for (Run run : runs) {
             for (Span span : run.spans) {
                 for (Disc disc : span.discs) {
-                    if (faces(disc) && (least == null || disc.radiusMm() < least.radiusMm()) && !isInTip(disc, tips)) {
-                        least = disc;
+                    if (faces(disc) && disc.widthMm() <= least + EQUAL_MM && !isInTip(disc, tips)) {
+                        facing.add(disc);
+                        least = Math.min(least, disc.widthMm());
                     }
                 }
             }
         }
-        return Optional.ofNullable(least);
+        double most = least + EQUAL_MM;
+        facing.removeIf(disc -> disc.widthMm() > most);
+        double x = facing.stream().mapToDouble(Disc::centreX).average().orElse(0);
+        double y = facing.stream().mapToDouble(Disc::centreY).average().orElse(0);
+        return facing.stream().min(Comparator.comparingDouble(disc -> disc.distanceTo(x, y)));
     }
 
     /** True where even the straight walls of the tip, prolonged, would stand closer than the limit. */
