@@ -18,7 +18,7 @@ final class LetterProof {
     /** From Debian's package fonts-dejavu-core; product/verify installs it. */
     private static final File SERIF = new File("/usr/share/fonts/truetype/dejavu/DejaVuSerif.ttf");
     private static final String LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789&";
-    private static final double CAP_HEIGHT_MM = 300;
+    private static final double HEIGHT_MM = 300;
     private static final int COLUMNS = 50;
     private static final double CELL_MM = 600;
     /** Largest difference in size between letters, so that nothing can be measured once for several. */
@@ -30,16 +30,15 @@ final class LetterProof {
     static Path write(Path file, int letters) throws IOException, FontFormatException {
         FontRenderContext context = new FontRenderContext(null, true, true);
         Font unit = Font.createFont(Font.TRUETYPE_FONT, SERIF).deriveFont(1000f);
-        double capHeight = unit.createGlyphVector(context, "H").getOutline().getBounds2D().getHeight();
         int rows = (letters + COLUMNS - 1) / COLUMNS;
         StringBuilder svg = new StringBuilder();
         svg.append(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%1$.0fmm\" height=\"%2$.0fmm\" viewBox=\"0 0 %1$.0f %2$.0f\"><g id=\"Letters\">%n",
                 COLUMNS * CELL_MM, rows * CELL_MM));
         for (int i = 0; i < letters; i++) {
-            double scale = CAP_HEIGHT_MM / capHeight * (1 + SPREAD * i / letters);
+            Shape outline = unit.createGlyphVector(context, String.valueOf(LETTERS.charAt(i % LETTERS.length()))).getOutline();
+            double scale = HEIGHT_MM / outline.getBounds2D().getHeight() * (1 + SPREAD * i / letters);
             AffineTransform place = AffineTransform.getTranslateInstance(i % COLUMNS * CELL_MM + CELL_MM * 0.15, i / COLUMNS * CELL_MM + CELL_MM * 0.75);
             place.scale(scale, scale);
-            Shape outline = unit.createGlyphVector(context, String.valueOf(LETTERS.charAt(i % LETTERS.length()))).getOutline();
             svg.append("<path d=\"").append(data(outline.getPathIterator(place))).append("\"/>\n");
         }
         return Files.writeString(file, svg.append("</g></svg>\n"));

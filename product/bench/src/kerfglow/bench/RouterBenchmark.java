@@ -13,7 +13,7 @@ import java.util.concurrent.TimeUnit;
 import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Part;
 import kerfglow.check.router.RouterCheck;
-import kerfglow.host.BenchAccess;
+import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Result;
 import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
@@ -69,7 +69,9 @@ public class RouterBenchmark {
     public void write() throws Exception {
         proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters);
         proof.toFile().deleteOnExit();
-        runner = BenchAccess.runner(new SvgImporter(), new RouterCheck());
+        CheckCatalogue catalogue = new CheckCatalogue();
+        catalogue.add(new RouterCheck(), "kerfglow.check.router", "bench");
+        runner = new Runner(new SvgImporter(), catalogue);
         Result result = importAndRouter();
         parts = result.parts().stream().map(Part::shape).map(Geometry.class::cast).toList();
         System.out.printf(Locale.ROOT, "%n%d parts, %d vertices, %d findings, %d places%n", parts.size(), parts.stream().mapToInt(Geometry::getNumPoints).sum(),

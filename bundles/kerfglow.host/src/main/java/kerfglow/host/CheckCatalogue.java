@@ -47,8 +47,15 @@ public final class CheckCatalogue {
         add(check, reference.getBundle().getSymbolicName(), reference.getBundle().getVersion().toString());
     }
 
-    /** Takes a check in; one that cannot say who it is, or says that it is another, is refused. */
-    synchronized void add(Check check, String bundle, String version) {
+    /**
+     * Takes a check in; one that cannot say who it is, or says that it is another, is refused. The framework does this; by hand it
+     * serves to run checks without one.
+     *
+     * @param check the check
+     * @param bundle name of the bundle that brings it
+     * @param version version of that bundle
+     */
+    public synchronized void add(Check check, String bundle, String version) {
         try {
             CheckInfo info = check.info();
             for (Map.Entry<Check, Entry> other : entries.entrySet()) {
