@@ -23,6 +23,8 @@ final class ThinPiece {
     /** Walls that turn from each other by less (radians) are parallel. */
     private static final double PARALLEL = 1e-3;
 
+    /** How many walls are looked at between two calls of the pulse. */
+    private static final int PULSE_EVERY = 128;
     /** Widths (mm) that differ by less are those of parallel walls, but for rounding. */
     private static final double EQUAL_MM = 1e-6;
 
@@ -46,9 +48,11 @@ final class ThinPiece {
         List<List<Contact>> contacts = Contacts.of(walls, limitMm, pulse);
         List<List<Span>> spans = new ArrayList<>(contacts.size());
         for (int site = 0; site < contacts.size(); site++) {
+            if (site % PULSE_EVERY == 0) {
+                pulse.run();
+            }
             spans.add(Span.of(walls, site, contacts.get(site), limitMm, leastFacing));
         }
-        pulse.run();
         link(walls, spans);
         Map<Run, ThinPiece> pieces = new LinkedHashMap<>();
         for (Run run : joined(spans)) {
