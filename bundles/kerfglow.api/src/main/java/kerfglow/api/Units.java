@@ -151,7 +151,7 @@ public final class Units {
         }
         return switch (quantity) {
             case LENGTH -> system == UnitSystem.INCH ? inches(value) : trimmed(value, 2) + " mm";
-            case AREA -> system == UnitSystem.INCH ? trimmed(value / (MM_PER_INCH * MM_PER_INCH), 2) + " in²"
+            case AREA -> system == UnitSystem.INCH ? trimmed(value / (MM_PER_INCH * MM_PER_INCH), 4) + " in²"
                     : Math.abs(value) >= 1e5 ? trimmed(value / (MM_PER_M * MM_PER_M), 3) + " m²" : trimmed(value, 1) + " mm²";
             case COUNT -> String.format(Locale.ROOT, "%.0f", value);
             case ANGLE -> trimmed(value, 1) + "°";

@@ -161,8 +161,14 @@ public final class Runner {
                 each.at().ifPresent(at -> places.add(new Result.Place(at, each.place().orElseGet(() -> POINTS.createPoint(at)), each.measured())));
             }
             reported.add(new Result.ReportedFinding("", first.rule(), severities.of(first.rule()), severities.reason(first.rule()), List.copyOf(parts),
-                    List.copyOf(elements), first.measured(), first.required(), List.copyOf(places), first.message(), first.fix().orElse(first.rule().fix())));
+                    List.copyOf(elements), first.measured(), first.required(), List.copyOf(places), sentence(first.message()), sentence(first.fix().orElse(first.rule().fix()))));
         }
         return reported;
+    }
+
+    /** Checks write with and without a full stop; people read sentences. */
+    private static String sentence(String text) {
+        String stripped = text.strip();
+        return stripped.isEmpty() || ".!?".indexOf(stripped.charAt(stripped.length() - 1)) >= 0 ? stripped : stripped + ".";
     }
 }

@@ -86,7 +86,7 @@ class RunnerTest {
         Result.ReportedFinding two = result.findings().get(0);
         assertEquals(2, two.count());
         assertEquals(List.of("bar"), two.elements());
-        assertEquals("narrow at 1.0 1.0", two.message());
+        assertEquals("narrow at 1.0 1.0.", two.message(), "with a full stop");
         assertEquals(Severity.REVIEW, two.severity());
         assertTrue(two.id().matches("[0-9a-f]{8}"));
         assertEquals(Result.Status.FINDINGS, result.checks().get(0).status());

@@ -42,7 +42,8 @@ public final class OverlayPicture {
     private static final int COLUMNS = 2;
     /** A picture with more than this is no longer read; the text and JSON views list all. */
     private static final int MOST_LISTED = 120;
-    private static final int MOST_BADGES_EACH = 6;
+    /** More places of one finding are marked with a dot alone, so that badges do not bury the artwork. */
+    private static final int MOST_BADGES_EACH = 3;
 
     private static final int INK = 0x1d2733;
     private static final int QUIET = 0x66717d;
@@ -75,7 +76,7 @@ public final class OverlayPicture {
         double top = MARGIN + TITLE_SIZE + 2 * LINE;
         frame = new Envelope(left, left + seenMm.getWidth() * pixelsPerMm, top, top + seenMm.getHeight() * pixelsPerMm);
         listTop = frame.getMaxY() + 2.2 * LINE;
-        height = layOutList() + MARGIN;
+        height = Math.ceil(layOutList() + MARGIN);
     }
 
     /** The picture as SVG text. */
@@ -89,7 +90,7 @@ public final class OverlayPicture {
     /** The picture as an image, 2000 pixels wide. */
     public static BufferedImage image(Result result) {
         OverlayPicture picture = new OverlayPicture(result);
-        ImageCanvas canvas = new ImageCanvas((int) WIDTH, (int) Math.ceil(picture.height));
+        ImageCanvas canvas = new ImageCanvas((int) WIDTH, (int) picture.height);
         picture.draw(canvas);
         return canvas.image();
     }
@@ -257,7 +258,7 @@ public final class OverlayPicture {
             Result.ReportedFinding finding = listed.get(i);
             boolean headed = i == 0 || !listed.get(i - 1).rule().equals(finding.rule()); // one heading for all findings of a rule
             List<String> head = headed ? Wrap.lines(finding.rule().summary(), textWidth, text -> width(text, true)) : List.of();
-            String body = finding.message() + (finding.count() > 1 ? " (" + finding.count() + " places)" : "");
+            String body = finding.message() + (finding.count() > 1 ? " " + finding.count() + " places." : "");
             Entry entry = new Entry(i + 1, finding, head, Wrap.lines(body, textWidth, text -> width(text, false)), 0, 0);
             loose.add(entry);
             total += heightOf(entry);

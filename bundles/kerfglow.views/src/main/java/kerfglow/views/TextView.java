@@ -74,7 +74,7 @@ public final class TextView {
         paragraph("", finding.message());
         paragraph("where  ", where(finding, units));
         if (finding.measured().isPresent() || finding.required().isPresent()) {
-            paragraph("size   ", measures(finding, units));
+            paragraph("found  ", measures(finding, units));
         }
         paragraph("why    ", finding.rule().why());
         paragraph("do     ", finding.fix());

@@ -56,7 +56,7 @@ class ViewsTest {
             return new Result.Place(geometry.getCoordinate(), geometry, Optional.of(Measure.mm(measured)));
         }).toList();
         return new Result.ReportedFinding(id, rule, rule.severity(), "", List.of("p1"), List.of("bar"), Optional.of(Measure.mm(measured)), Optional.of(Measure.mm(3)), places,
-                "part p1 is narrow", rule.fix());
+                "part p1 is narrow.", rule.fix());
     }
 
     private static Result result(List<Result.ReportedFinding> findings) {
@@ -166,7 +166,7 @@ class ViewsTest {
         }
         assertEquals(3, texts.stream().filter("1"::equals).count(), "two places and the list");
         assertEquals(1, texts.stream().filter("2"::equals).count(), "the list alone");
-        assertTrue(texts.contains("Too narrow & <thin>") && texts.contains("part p1 is narrow (2 places)"), texts::toString);
+        assertTrue(texts.contains("Too narrow & <thin>") && texts.contains("part p1 is narrow. 2 places."), texts::toString);
     }
 
     @Test

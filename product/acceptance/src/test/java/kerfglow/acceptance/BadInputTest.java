@@ -39,14 +39,14 @@ class BadInputTest {
             bombs.append("<g id='u").append(i).append("'>").append(("<use href='#u" + (i - 1) + "'/>").repeat(10)).append("</g>");
         }
         return Stream.of(bad("empty", "", "empty"), bad("truncated", HEAD + "<rect width='10' height='1", "line 1"), bad("not xml", "This is a letter, not a drawing.", "line 1"),
-                bad("not svg", "<html><body/></html>", "svg"), bad("entities", "<!DOCTYPE svg [<!ENTITY a 'aaaa'><!ENTITY b '&a;&a;&a;'>]>" + HEAD + "<text>&b;</text></svg>", ""),
-                bad("entity of a file", "<!DOCTYPE svg [<!ENTITY f SYSTEM 'file:///etc/hostname'>]>" + HEAD + "<text>&f;</text></svg>", ""),
-                Arguments.of("wrong encoding", ("<?xml version='1.0' encoding='UTF-8'?>" + HEAD + "<title>Caf\u00e9</title></svg>").getBytes(StandardCharsets.ISO_8859_1), ""),
+                bad("not svg", "<html><body/></html>", "svg"), bad("entities", "<!DOCTYPE svg [<!ENTITY a 'aaaa'><!ENTITY b '&a;&a;&a;'>]>" + HEAD + "<text>&b;</text></svg>", "entity"),
+                bad("entity of a file", "<!DOCTYPE svg [<!ENTITY f SYSTEM 'file:///etc/hostname'>]>" + HEAD + "<text>&f;</text></svg>", "entity"),
+                Arguments.of("wrong encoding", ("<?xml version='1.0' encoding='UTF-8'?>" + HEAD + "<title>Caf\u00e9</title></svg>").getBytes(StandardCharsets.ISO_8859_1), "encoding"),
                 bad("million-fold use", bombs + "</defs><use href='#u7'/></svg>", "use"),
                 bad("nested ten thousand deep", HEAD + "<g>".repeat(10_000) + "<rect width='9' height='9'/>" + "</g>".repeat(10_000) + "</svg>", "nest"),
-                bad("no size", "<svg xmlns='http://www.w3.org/2000/svg' width='0' height='10mm'><rect width='9' height='9'/></svg>", ""),
-                bad("negative size", "<svg xmlns='http://www.w3.org/2000/svg' width='-5mm' height='10mm'><rect width='9' height='9'/></svg>", ""),
-                bad("infinite size", "<svg xmlns='http://www.w3.org/2000/svg' width='1e999mm' height='10mm'><rect width='9' height='9'/></svg>", ""));
+                bad("no size", "<svg xmlns='http://www.w3.org/2000/svg' width='0' height='10mm'><rect width='9' height='9'/></svg>", "width of the proof"),
+                bad("negative size", "<svg xmlns='http://www.w3.org/2000/svg' width='-5mm' height='10mm'><rect width='9' height='9'/></svg>", "width of the proof"),
+                bad("infinite size", "<svg xmlns='http://www.w3.org/2000/svg' width='1e999mm' height='10mm'><rect width='9' height='9'/></svg>", "width of the proof"));
     }
 
     @ParameterizedTest(name = "{0}")

@@ -30,7 +30,7 @@ class CommandLineTest {
     void the_demo_has_findings_that_a_person_can_read() throws Exception {
         Kerfglow.Ran ran = Kerfglow.run("check", DEMO.toString());
         assertEquals(1, ran.status(), ran::toString);
-        for (String words : List.of("router.narrow-gap", "router.thin-stroke", "artwork.", "where", "size", "why", "do", "from", " stop, ")) {
+        for (String words : List.of("router.narrow-gap", "router.thin-stroke", "artwork.", "where", "found", "why", "do", "from", " stop, ")) {
             assertTrue(ran.out().contains(words), words + "\n" + ran.out());
         }
         assertFalse(ran.out().contains("\u001b"), "colour only on a terminal");
