@@ -14,12 +14,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
-import org.locationtech.jts.geom.prep.PreparedGeometry;
-import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 class FillRuleTest {
@@ -101,8 +101,8 @@ class FillRuleTest {
         Geometry evenodd = FillRule.EVENODD.area(rings, FACTORY);
         assertTrue(nonzero.isValid() && evenodd.isValid());
         assertFalse(nonzero.equalsTopo(evenodd), "the sample must tell the rules apart");
-        PreparedGeometry inNonzero = PreparedGeometryFactory.prepare(nonzero);
-        PreparedGeometry inEvenodd = PreparedGeometryFactory.prepare(evenodd);
+        IndexedPointInAreaLocator inNonzero = new IndexedPointInAreaLocator(nonzero);
+        IndexedPointInAreaLocator inEvenodd = new IndexedPointInAreaLocator(evenodd);
         IndexedFacetDistance edges = new IndexedFacetDistance(nonzero.getBoundary().union(evenodd.getBoundary()));
         for (int i = 0; i < 2000; i++) {
             Point point = FACTORY.createPoint(new Coordinate(random.nextDouble() * 12, random.nextDouble() * 12));
@@ -110,8 +110,8 @@ class FillRuleTest {
                 continue;
             }
             int winding = winding(rings, point.getCoordinate());
-            assertEquals(winding != 0, inNonzero.covers(point), () -> "nonzero at " + point);
-            assertEquals((winding & 1) != 0, inEvenodd.covers(point), () -> "even-odd at " + point);
+            assertEquals(winding != 0, inNonzero.locate(point.getCoordinate()) == Location.INTERIOR, () -> "nonzero at " + point);
+            assertEquals((winding & 1) != 0, inEvenodd.locate(point.getCoordinate()) == Location.INTERIOR, () -> "even-odd at " + point);
         }
     }
 

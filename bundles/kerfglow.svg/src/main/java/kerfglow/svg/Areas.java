@@ -15,17 +15,35 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /** From flattened subpaths in user units to areas in mm, and what is done with areas. */
 final class Areas {
+    /** Assumed: 1,000 km. Farther out doubles no longer hold a micrometre, and no sign is there. */
+    static final double FARTHEST_MM = 1e9;
+
     private Areas() {
     }
 
+    /** Empty when a point lies out of reach. */
     static Geometry filled(List<Subpath> subpaths, AffineTransform toMm, FillRule rule, GeometryFactory factory) {
         List<Coordinate[]> rings = new ArrayList<>(subpaths.size());
         for (Subpath subpath : subpaths) {
             if (subpath.size() > 2) {
-                rings.add(toMm(subpath, toMm));
+                Coordinate[] ring = toMm(subpath, toMm);
+                if (!areNear(ring)) {
+                    return factory.createPolygon();
+                }
+                rings.add(ring);
             }
         }
         return rule.area(rings, factory);
+    }
+
+    /** False when a coordinate is farther out than {@link #FARTHEST_MM} or no number. */
+    static boolean areNear(Coordinate[] points) {
+        for (Coordinate point : points) {
+            if (!(Math.abs(point.x) <= FARTHEST_MM && Math.abs(point.y) <= FARTHEST_MM)) { // also refuses NaN
+                return false;
+            }
+        }
+        return true;
     }
 
     static Coordinate[] toMm(Subpath subpath, AffineTransform toMm) {
@@ -53,11 +71,11 @@ final class Areas {
         return moved;
     }
 
-    /** A rectangle in user units as an area in mm; empty when the transform flattens it. */
+    /** A rectangle in user units as an area in mm; empty when the transform flattens it or moves it out of reach. */
     static Geometry rectangle(double x, double y, double width, double height, AffineTransform toMm, GeometryFactory factory) {
         List<Coordinate[]> ring = List.<Coordinate[]>of(new Coordinate[] {point(x, y, toMm), point(x + width, y, toMm),
             point(x + width, y + height, toMm), point(x, y + height, toMm)});
-        return FillRule.NONZERO.area(ring, factory);
+        return areNear(ring.get(0)) ? FillRule.NONZERO.area(ring, factory) : factory.createPolygon();
     }
 
     static Geometry common(Geometry a, Geometry b) {

@@ -7,6 +7,7 @@ final class Budget {
     private long vertices;
     private long clipShapes;
     private long drawn;
+    private double styleMatches;
 
     Budget(Limits limits) {
         this.limits = limits;
@@ -25,6 +26,14 @@ final class Budget {
     void clipShape() {
         if (++clipShapes > limits.clipShapes()) {
             throw new LimitException("clip paths need more than " + limits.clipShapes() + " shapes (limit on clip shapes)");
+        }
+    }
+
+    void styleMatches(double steps) {
+        styleMatches += steps;
+        if (!(styleMatches <= limits.styleMatches())) {
+            throw new LimitException("style rules need more than " + limits.styleMatches()
+                    + " steps to match (limit on style matches); use fewer rules or simpler selectors");
         }
     }
 

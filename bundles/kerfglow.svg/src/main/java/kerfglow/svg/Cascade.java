@@ -34,8 +34,8 @@ final class Cascade {
     private final Report report;
     private final double unitsPerInch;
 
-    Cascade(SvgSource source, Report report, double unitsPerInch) {
-        this.sheet = new StyleSheet(source, report);
+    Cascade(SvgSource source, Report report, Budget budget, double unitsPerInch) {
+        this.sheet = new StyleSheet(source, report, budget);
         this.report = report;
         this.unitsPerInch = unitsPerInch;
     }

@@ -19,12 +19,17 @@ final class Dashes {
 
     /** How many dashes a subpath has, before cutting it. */
     static double count(Subpath subpath, double[] dashes) {
+        return length(subpath) / Arrays.stream(dashes).sum() * dashes.length;
+    }
+
+    /** Along the subpath and, when it is closed, home again. */
+    static double length(Subpath subpath) {
         double length = 0;
         for (int i = 1; i < subpath.size() + (subpath.closed() ? 1 : 0); i++) {
             int to = i % subpath.size();
             length += Math.hypot(subpath.xs()[to] - subpath.xs()[i - 1], subpath.ys()[to] - subpath.ys()[i - 1]);
         }
-        return length / Arrays.stream(dashes).sum() * dashes.length;
+        return length;
     }
 
     static List<Subpath> cut(Subpath subpath, double[] dashes, double offset) {

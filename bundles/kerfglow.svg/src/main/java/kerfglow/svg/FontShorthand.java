@@ -7,6 +7,8 @@ import java.util.regex.Pattern;
 
 /** The property font, which sets several at once: CSS Fonts 4, section 2.7. */
 final class FontShorthand {
+    /** Assumed: a list of families is shorter. */
+    private static final int LONGEST = 1000;
     private static final Pattern FORM = Pattern.compile(
             "(?<before>(?:[\\w-]+\\s+)*?)(?<size>[\\d.]+(?:%|[a-z]+)?|(?:xx?-)?(?:small|large)|medium|larger|smaller)(?:\\s*/\\s*\\S+)?\\s+(?<family>.+)",
             Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
@@ -16,6 +18,9 @@ final class FontShorthand {
 
     /** Puts what the text sets; a text of another form sets nothing. */
     static void expand(String text, Map<String, String> specified) {
+        if (text.length() > LONGEST) {
+            return;
+        }
         Matcher m = FORM.matcher(text.strip());
         if (!m.matches()) {
             return;

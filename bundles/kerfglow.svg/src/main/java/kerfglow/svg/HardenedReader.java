@@ -44,6 +44,9 @@ final class HardenedReader {
             if (Files.isDirectory(file)) {
                 throw refusal("this is a folder, not a file; choose an SVG file", null);
             }
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                throw refusal("this is a device or a pipe, not a file; choose an SVG file", null);
+            }
             long size = Files.size(file);
             if (size > limits.fileBytes()) {
                 throw tooLarge("the file has " + size + " bytes", limits);

@@ -13,12 +13,13 @@ package kerfglow.svg;
  * @param flattenedVertices corners of all outlines after flattening
  * @param dashes dashes of one stroke
  * @param clipShapes shapes of all clip paths that have to be worked out
+ * @param styleMatches steps of matching style rules to elements
  * @param entities entities that the file declares
  * @param entityCharacters characters in one entity
  * @param notes notes kept; later ones are only counted
  */
 record Limits(long fileBytes, int nesting, int elements, int attributeCharacters, int drawnElements, int flattenedVertices,
-        int dashes, int clipShapes, int entities, int entityCharacters, int notes) {
+        int dashes, int clipShapes, long styleMatches, int entities, int entityCharacters, int notes) {
     /** Assumed: a proof of two thousand letters is about 5 MB; text is held twice, so this stays below a quarter of 1 GiB. */
     private static final long FILE_BYTES = 64L << 20;
     /** Assumed: drawing programs nest 5 to 30 deep; each level costs three Java frames of a stack of half a megabyte. */
@@ -35,6 +36,8 @@ record Limits(long fileBytes, int nesting, int elements, int attributeCharacters
     private static final int DASHES = 100_000;
     /** Assumed: ten shapes for each letter of a large proof; clips inside clips multiply, and each costs an intersection. */
     private static final int CLIP_SHAPES = 20_000;
+    /** Assumed: a hundred rules for each of 200,000 elements, ten times over; takes seconds. */
+    private static final long STYLE_MATCHES = 200_000_000;
     /** Assumed: design programs declare about ten names of namespaces. */
     private static final int ENTITIES = 100;
     /** Assumed: a namespace name is shorter than this. */
@@ -45,6 +48,6 @@ record Limits(long fileBytes, int nesting, int elements, int attributeCharacters
     /** The limits that hold for every import. */
     static Limits standard() {
         return new Limits(FILE_BYTES, NESTING, ELEMENTS, ATTRIBUTE_CHARACTERS, DRAWN_ELEMENTS, FLATTENED_VERTICES, DASHES,
-                CLIP_SHAPES, ENTITIES, ENTITY_CHARACTERS, NOTES);
+                CLIP_SHAPES, STYLE_MATCHES, ENTITIES, ENTITY_CHARACTERS, NOTES);
     }
 }

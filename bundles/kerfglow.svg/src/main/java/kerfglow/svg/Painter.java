@@ -21,8 +21,6 @@ import org.w3c.dom.Element;
 
 /** Works out what one shape paints: outlines, fill and stroke areas, paints, effects and visibility. */
 final class Painter {
-    /** Assumed: 1,000 km. Farther out doubles no longer hold a micrometre, and no sign is there. */
-    private static final double FARTHEST_MM = 1e9;
     private static final Set<String> MARKED = Set.of("path", "line", "polyline", "polygon");
     private final Drawing drawing;
 
@@ -118,10 +116,8 @@ final class Painter {
 
     private Optional<Outline> outline(Subpath subpath, AffineTransform toMm) {
         Coordinate[] points = Areas.toMm(subpath, toMm);
-        for (Coordinate point : points) {
-            if (!(Math.abs(point.x) <= FARTHEST_MM && Math.abs(point.y) <= FARTHEST_MM)) { // also refuses NaN
-                return Optional.empty();
-            }
+        if (!Areas.areNear(points)) {
+            return Optional.empty();
         }
         Coordinate[] nodes = new Coordinate[subpath.nodes().length];
         for (int i = 0; i < nodes.length; i++) {

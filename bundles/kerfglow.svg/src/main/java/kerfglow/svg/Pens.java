@@ -5,6 +5,7 @@ import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import kerfglow.api.proof.ImportNote.Kind;
 import kerfglow.geometry.FillRule;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -33,20 +34,45 @@ final class Pens {
 
         Geometry area(Element element, List<Subpath> subpaths, AffineTransform toMm, Drawing drawing) {
             List<Subpath> drawn = isFixed ? inMm(subpaths, toMm) : subpaths;
-            StrokeArea.Pen used = pen;
-            if (pen.dashes().length > 0
-                    && !drawing.budget().allowsDashes(drawn.stream().mapToDouble(s -> Dashes.count(s, pen.dashes())).sum())) {
+            StrokeArea.Pen used = pathLength(element, drawn, drawing);
+            double[] dashes = used.dashes();
+            if (dashes.length > 0
+                    && !drawing.budget().allowsDashes(drawn.stream().mapToDouble(s -> Dashes.count(s, dashes)).sum())) {
                 drawing.report().badValue(element, "stroke-dasharray", "makes too many dashes (limit on dashes)", "a whole line is drawn");
                 used = new StrokeArea.Pen(pen.width(), pen.cap(), pen.join(), pen.miterLimit(), new double[0], 0);
             }
             double radiusMm = pen.width() / 2 * Linear.largestStretch(space);
-            if (radiusMm == 0) {
+            if (!(radiusMm > 0 && radiusMm <= Areas.FARTHEST_MM)) {
+                if (radiusMm != 0) {
+                    drawing.report().badValue(element, "stroke-width", "is larger than 1000 km on the sign", "no stroke is drawn");
+                }
                 return drawing.factory().createPolygon();
             }
             int inTurn = Flattener.arcSteps(radiusMm, 2 * Math.PI, drawing.options().chordErrorMm(), drawing.budget());
             List<Coordinate[]> rings = StrokeArea.rings(drawn, used, 2 * Math.PI / inTurn);
             rings.forEach(ring -> drawing.budget().steps(ring.length));
             return FillRule.NONZERO.area(Areas.toMm(rings, space), drawing.factory());
+        }
+
+        /** SVG 2, 9.6.1: dashes count in parts of pathLength where the file gives one. */
+        private StrokeArea.Pen pathLength(Element element, List<Subpath> subpaths, Drawing drawing) {
+            String text = element.getAttributeNS(null, "pathLength").strip();
+            if (pen.dashes().length == 0 || text.isEmpty()) {
+                return pen;
+            }
+            try {
+                double stated = new NumberScanner(text).number();
+                if (!(stated > 0)) {
+                    throw new BadValueException("is not above 0");
+                }
+                double factor = subpaths.stream().mapToDouble(Dashes::length).sum() / stated;
+                double[] dashes = java.util.Arrays.stream(pen.dashes()).map(dash -> dash * factor).toArray();
+                return new StrokeArea.Pen(pen.width(), pen.cap(), pen.join(), pen.miterLimit(), factor > 0 ? dashes : new double[0],
+                        pen.offset() * factor);
+            } catch (BadValueException e) {
+                drawing.report().badValue(element, "pathLength", e.getMessage(), "it is left out");
+                return pen;
+            }
         }
 
         private static List<Subpath> inMm(List<Subpath> subpaths, AffineTransform toMm) {
@@ -87,8 +113,12 @@ final class Pens {
         for (int i = 0; i < dashes.length; i++) {
             dashes[i] *= toPen;
         }
+        String join = style.get("stroke-linejoin", "miter");
+        if (join.equals("miter-clip") || join.equals("arcs")) {
+            drawing.report().add(Kind.UNSUPPORTED, element, "stroke-linejoin: " + join + " is drawn as miter");
+        }
         StrokeArea.Pen pen = new StrokeArea.Pen(width * toPen, cap(style.get("stroke-linecap", "butt")),
-                join(style.get("stroke-linejoin", "miter")), miterLimit(element, style, drawing), dashes,
+                join(join), miterLimit(element, style, drawing), dashes,
                 dashes.length == 0 ? 0 : toPen * length(element, style, "stroke-dashoffset", "0", place, drawing));
         return Optional.of(new Pen(pen, space, isFixed));
     }
@@ -105,7 +135,7 @@ final class Pens {
         return switch (word) {
             case "round" -> StrokeArea.Join.ROUND;
             case "bevel" -> StrokeArea.Join.BEVEL;
-            default -> StrokeArea.Join.MITER; // miter-clip and arcs fall back to miter, as SVG 2 allows
+            default -> StrokeArea.Join.MITER;
         };
     }
 

@@ -4,6 +4,7 @@ package kerfglow.svg;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -13,8 +14,11 @@ import org.apache.batik.css.engine.sac.CSSSelectorFactory;
 import org.apache.batik.css.engine.sac.ExtendedSelector;
 import org.apache.batik.css.parser.Parser;
 import org.w3c.css.sac.CSSException;
+import org.w3c.css.sac.DescendantSelector;
+import org.w3c.css.sac.Selector;
 import org.w3c.css.sac.SelectorList;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 
 /**
  * The rules of all style elements, in cascade order. Batik reads and matches the selectors; values stay text, because Batik's
@@ -28,11 +32,17 @@ final class StyleSheet {
     private record Rule(ExtendedSelector selector, List<Declaration> declarations, int order) {
     }
 
+    /** Assumed: media rules stand inside each other once or twice. */
+    private static final int DEEPEST = 8;
     private final List<Rule> rules = new ArrayList<>();
+    /** How many rules have 0, 1, 2... descendant combinators: each lets the matcher try every ancestor. */
+    private final Map<Integer, Integer> byCombinators = new HashMap<>();
     private final Report report;
+    private final Budget budget;
 
-    StyleSheet(SvgSource source, Report report) {
+    StyleSheet(SvgSource source, Report report, Budget budget) {
         this.report = report;
+        this.budget = budget;
         collect(source.root());
         // Specificity first, then the order in the file: CSS Cascade 4, section 6.
         rules.sort(Comparator.comparingInt((Rule r) -> r.selector().getSpecificity()).thenComparingInt(Rule::order));
@@ -40,6 +50,16 @@ final class StyleSheet {
 
     /** The declarations that meet the element, weakest first. */
     List<Declaration> of(Element element) {
+        if (rules.isEmpty()) {
+            return List.of();
+        }
+        int depth = 1;
+        for (Node at = element.getParentNode(); at != null; at = at.getParentNode()) {
+            depth++;
+        }
+        for (Map.Entry<Integer, Integer> entry : byCombinators.entrySet()) {
+            budget.styleMatches(entry.getValue() * Math.pow(depth, entry.getKey()));
+        }
         List<Declaration> found = new ArrayList<>();
         for (Rule rule : rules) {
             if (rule.selector().match(element, null)) {
@@ -89,11 +109,15 @@ final class StyleSheet {
             return;
         }
         if (isForScreen(style.getAttributeNS(null, "media"), style)) {
-            rules(CssText.withoutComments(style.getTextContent()).replace("<!--", "").replace("-->", ""), style);
+            rules(CssText.withoutComments(style.getTextContent()).replace("<!--", "").replace("-->", ""), style, 0);
         }
     }
 
-    private void rules(String text, Element style) {
+    private void rules(String text, Element style, int depth) {
+        if (depth > DEEPEST) {
+            report.add(Kind.UNSUPPORTED, style, "media rules inside each other more than " + DEEPEST + " deep are left out");
+            return;
+        }
         for (CssText.Block block : CssText.blocks(text)) {
             String prelude = block.prelude();
             if (!prelude.startsWith("@")) {
@@ -104,7 +128,7 @@ final class StyleSheet {
             switch (name) {
                 case "@media" -> {
                     if (isForScreen(prelude.substring(name.length()), style)) {
-                        rules(block.body(), style);
+                        rules(block.body(), style, depth + 1);
                     }
                 }
                 case "@charset", "@namespace", "@page" -> { }
@@ -126,11 +150,22 @@ final class StyleSheet {
             SelectorList selectors = parser.parseSelectors(prelude);
             List<Declaration> declarations = declarations(body);
             for (int i = 0; i < selectors.getLength(); i++) {
+                byCombinators.merge(combinators(selectors.item(i)), 1, Integer::sum);
                 rules.add(new Rule((ExtendedSelector) selectors.item(i), declarations, rules.size()));
             }
         } catch (CSSException | IOException | ClassCastException e) {
             report.add(Kind.UNSUPPORTED, style, "the style rule \"" + prelude + "\" is not understood and left out");
         }
+    }
+
+    private static int combinators(Selector selector) {
+        int count = 0;
+        Selector at = selector;
+        while (at instanceof DescendantSelector pair) {
+            count += pair.getSelectorType() == Selector.SAC_DESCENDANT_SELECTOR ? 1 : 0;
+            at = pair.getAncestorSelector();
+        }
+        return count;
     }
 
     /** The tool shows artwork as a screen does. */

@@ -18,11 +18,12 @@ import org.osgi.service.component.annotations.Component;
 
 /**
  * Reads static SVG 1.1 and 2 as a proof at real size. What is read, what is only reported and which limits hold stands in
- * {@code docs/import.md}. Keeps nothing between calls.
+ * {@code docs/import.md}. Keeps nothing between calls but which fonts there are.
  */
 @Component
 public final class SvgImporter implements ProofImporter {
     private final Limits limits;
+    private Fonts fonts;
 
     /** The importer with the limits that {@code docs/import.md} lists. */
     public SvgImporter() {
@@ -39,10 +40,18 @@ public final class SvgImporter implements ProofImporter {
         SvgSource source = HardenedReader.parse(HardenedReader.unpacked(bytes, limits), limits);
         long drawn = UseCount.check(source, limits);
         try {
-            return drawn(file.toString(), sha256(bytes), Drawing.of(source, options, limits), drawn);
+            return drawn(file.toString(), sha256(bytes), Drawing.of(source, options, limits, this::fonts), drawn);
         } catch (LimitException e) {
             throw new ProofException(e.getMessage(), 0, 0, e);
         }
+    }
+
+    /** Only when there is text: looking for installed fonts takes longer than a small import. */
+    private synchronized Fonts fonts() {
+        if (fonts == null) {
+            fonts = new Fonts();
+        }
+        return fonts;
     }
 
     private static Proof drawn(String file, String digest, Drawing drawing, long expected) throws ProofException {

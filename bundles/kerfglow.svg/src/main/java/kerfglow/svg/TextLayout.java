@@ -8,6 +8,7 @@ import java.text.CharacterIterator;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.batik.bridge.BridgeContext;
+import org.apache.batik.bridge.FontFamilyResolver;
 import org.apache.batik.bridge.GVTBuilder;
 import org.apache.batik.bridge.StrokingTextPainter;
 import org.apache.batik.bridge.TextNode;
@@ -16,7 +17,6 @@ import org.apache.batik.bridge.UserAgentAdapter;
 import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.GraphicsNode;
 import org.apache.batik.gvt.text.TextPaintInfo;
-import org.apache.batik.bridge.FontFamilyResolver;
 import org.apache.batik.util.ParsedURL;
 import org.w3c.dom.Document;
 
@@ -43,16 +43,23 @@ final class TextLayout {
         ClassLoader before = thread.getContextClassLoader();
         thread.setContextClassLoader(GVTBuilder.class.getClassLoader());
         try {
-            BridgeContext context = new BridgeContext(new Agent(fonts));
-            try {
-                List<Run> runs = new ArrayList<>();
-                collect(new GVTBuilder().build(context, document), runs);
-                return runs;
-            } finally {
-                context.dispose();
+            // Batik keeps glyphs in a cache without locks that all of the program shares.
+            synchronized (TextLayout.class) {
+                return laidOut(document, fonts);
             }
         } finally {
             thread.setContextClassLoader(before);
+        }
+    }
+
+    private static List<Run> laidOut(Document document, Fonts fonts) {
+        BridgeContext context = new BridgeContext(new Agent(fonts));
+        try {
+            List<Run> runs = new ArrayList<>();
+            collect(new GVTBuilder().build(context, document), runs);
+            return runs;
+        } finally {
+            context.dispose();
         }
     }
 

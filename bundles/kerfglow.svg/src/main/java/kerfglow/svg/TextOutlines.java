@@ -27,7 +27,6 @@ final class TextOutlines {
     }
 
     private final Drawing drawing;
-    private Fonts fonts;
 
     TextOutlines(Drawing drawing) {
         this.drawing = drawing;
@@ -38,9 +37,7 @@ final class TextOutlines {
         if (text.getTextContent().isBlank()) {
             return List.of();
         }
-        if (fonts == null) {
-            fonts = new Fonts(); // only when there is text: looking for installed fonts takes longer than a small import
-        }
+        Fonts fonts = drawing.fonts().get();
         if (!(place.style().fontSize() > 0)) {
             drawing.report().add(Kind.BAD_VALUE, text, "the text has no size; it is left out");
             return List.of();
@@ -55,12 +52,12 @@ final class TextOutlines {
         }
         List<Span> spans = new ArrayList<>();
         for (TextCopy.Part part : copy.parts()) {
-            span(part, copy, runs, spans);
+            span(part, copy, fonts, runs, spans);
         }
         return spans;
     }
 
-    private void span(TextCopy.Part part, TextCopy copy, List<TextLayout.Run> runs, List<Span> spans) {
+    private void span(TextCopy.Part part, TextCopy copy, Fonts fonts, List<TextLayout.Run> runs, List<Span> spans) {
         DrawnPath path = new DrawnPath();
         StringBuilder characters = new StringBuilder();
         for (TextLayout.Run run : runs) {

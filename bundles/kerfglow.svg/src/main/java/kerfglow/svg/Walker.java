@@ -15,6 +15,7 @@ import kerfglow.api.proof.ImportNote.Kind;
 import kerfglow.api.proof.Paint;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.TopologyException;
 import org.w3c.dom.Element;
 
 /** Walks the document in paint order, follows use, and collects the elements. One per import. */
@@ -118,15 +119,24 @@ final class Walker {
 
     private void shape(Element element, Place place) {
         drawing.shapes().path(element, place.style(), place.lengths()).ifPresent(path -> {
-            Builder builder = builder(element, place);
-            if (painter.paint(element, place, path, builder)) {
-                elements.add(builder.build());
-            }
+            add(element, place, path, builder(element, place));
         });
     }
 
+    private void add(Element element, Place place, DrawnPath path, Builder builder) {
+        try {
+            if (painter.paint(element, place, path, builder)) {
+                elements.add(builder.build());
+            }
+        } catch (TopologyException e) { // rounding beat every way to cut the rings
+            drawing.report().add(Kind.BAD_VALUE, element, "its area cannot be worked out; the element is left out");
+        }
+    }
+
     private Builder builder(Element element, Place place) {
-        return kerfglow.api.proof.Element.builder(ids.of(element.getAttributeNS(null, "id").strip(), element.getLocalName()))
+        String id = ids.of(element.getAttributeNS(null, "id").strip(), element.getLocalName());
+        drawing.report().delivered(element, id);
+        return kerfglow.api.proof.Element.builder(id)
                 .tag(element.getLocalName()).layer(place.layer().isEmpty() ? Layers.ROOT : place.layer())
                 .label(Names.label(element)).dataPart(place.dataPart()).idPath(place.ids())
                 .line(drawing.source().lines().of(element)).order(elements.size());
@@ -134,10 +144,8 @@ final class Walker {
 
     private void text(Element element, Place place) {
         for (TextOutlines.Span span : texts.spans(element, place)) {
-            Builder builder = builder(span.element(), span.place()).tag("text").origin(Origin.TEXT).text(span.run());
-            if (painter.paint(span.element(), span.place(), span.path(), builder)) {
-                elements.add(builder.build());
-            }
+            add(span.element(), span.place(), span.path(),
+                    builder(span.element(), span.place()).tag("text").origin(Origin.TEXT).text(span.run()));
         }
     }
 
@@ -257,6 +265,9 @@ final class Walker {
         Geometry area = Areas.rectangle(box.x(), box.y(), box.width(), box.height(), moved.toMm(), drawing.factory());
         if (Viewport.isSlice(ratio.toLowerCase(Locale.ROOT))) {
             area = Areas.common(area, Areas.rectangle(port.x(), port.y(), port.width(), port.height(), place.toMm(), drawing.factory()));
+        }
+        if (area.isEmpty()) {
+            drawing.report().add(Kind.BAD_VALUE, image, "this picture is flattened to a line or lies more than 1000 km away; it covers nothing");
         }
         Geometry seen = place.clip().of(area);
         Coordinate origin = Areas.point(box.x(), box.y(), moved.toMm());

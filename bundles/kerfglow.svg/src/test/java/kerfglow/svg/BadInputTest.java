@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.zip.GZIPOutputStream;
 import kerfglow.api.proof.ImportNote;
@@ -177,6 +178,59 @@ class BadInputTest {
     }
 
     @Test
+    void style_rules_that_try_everything() throws IOException {
+        refused(file(OPEN + "<style>x" + " g".repeat(9) + " rect{fill:red}</style>" + "<g>".repeat(200) + "<rect width='1' height='1'/>"
+                + "</g>".repeat(200) + "</svg>"), "limit on style matches");
+        refused(file(OPEN + "<style>" + "g ".repeat(50_000) + "{fill:red}</style><g/></svg>"), "limit on style matches");
+        refused(file(OPEN + "<style>" + ".a{fill:red}".repeat(20_000) + "</style>" + "<rect class='b' width='1' height='1'/>".repeat(50_000)
+                + "</svg>"), "limit on style matches");
+    }
+
+    @Test
+    void style_sheets_without_end() throws IOException, ProofException {
+        String rect = "<rect width='1' height='1'/></svg>";
+        for (String sheet : List.of("@media all{".repeat(100_000), "rect{fill:red", "/* ", "a".repeat(100_000), "}}}}", "rect{font:" + "a ".repeat(50_000) + "}",
+                "rect{fill:" + "(".repeat(100_000) + "}", "rect" + ":not(".repeat(1000) + "{fill:red}")) {
+            assertEquals(1, assertTimeoutPreemptively(LONGEST, () -> read(file(OPEN + "<style>" + sheet + "</style>" + rect))).elements().size());
+        }
+    }
+
+    /** Bytes of a sound proof lost, doubled or changed: each ends in a proof or in a refusal, never in another exception. */
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 2, 3})
+    void damaged_at_random(long seed) throws IOException {
+        Random random = new Random(seed);
+        byte[] sound = (OPEN + "<style>.a > rect, #b{fill:rgb(1,2,3);stroke:url(#g) red;transform:rotate(5deg)}</style><defs><linearGradient id='g'>"
+                + "<stop offset='0' stop-color='#123'/></linearGradient><clipPath id='c' clipPathUnits='objectBoundingBox'><circle r='.5'/></clipPath>"
+                + "<symbol id='s' viewBox='0 0 9 9'><path d='M1 1a5 3 20 1 0 5 5q1 2 3 4t5 5z'/></symbol></defs><g class='a' clip-path='url(#c)'>"
+                + "<rect width='20%' height='5mm' rx='1' stroke-dasharray='1 2 3'/></g><use href='#s' width='9' height='9'/><polygon id='b' "
+                + "points='0,0 5,5 9,1' stroke-width='2' style='stroke-linejoin:round'/><svg width='9' height='9' viewBox='1 2 3 4'><text y='5' "
+                + "font-family='Liberation Sans'>Ab<tspan dx='1'>c</tspan></text></svg></svg>").getBytes(StandardCharsets.UTF_8);
+        int usable = 0;
+        for (int i = 0; i < 150; i++) {
+            byte[] damaged = sound.clone();
+            for (int k = 0; k <= random.nextInt(3); k++) {
+                int at = OPEN.length() + random.nextInt(sound.length - OPEN.length());
+                damaged[at] = sound[OPEN.length() + random.nextInt(sound.length - OPEN.length())];
+            }
+            Path file = Files.write(folder.resolve("damaged.svg"), damaged);
+            try {
+                assertTrue(read(file).elements().stream().allMatch(e -> e.fillArea().isValid() && e.strokeArea().isValid()));
+                usable++;
+            } catch (ProofException e) {
+                assertTrue(e.getMessage().length() > 10);
+            }
+        }
+        assertTrue(usable > 15 && usable < 145, usable + " of 150 usable: the damage must reach both the XML and the values");
+    }
+
+    @Test
+    void text_nested_to_the_limit() throws IOException, ProofException {
+        Proof proof = read(file(OPEN + "<text y='50'>" + "<tspan>".repeat(240) + "A" + "</tspan>".repeat(240) + "</text></svg>"));
+        assertEquals(1, proof.elements().size(), proof.notes()::toString);
+    }
+
+    @Test
     void nested_ten_thousand_deep() throws IOException {
         refused(file(OPEN + "<g>".repeat(10_000) + "</g>".repeat(10_000) + "</svg>"), "limit on nesting");
     }
@@ -228,7 +282,9 @@ class BadInputTest {
     @ValueSource(strings = {"<path d='M0 0 L NaN 5 L 5 5'/>", "<path d='M0 0 L 1e999 5'/>", "<rect width='-1' height='1'/>",
         "<circle r='NaN'/>", "<circle r='-2'/>", "<polygon points='0,0 1,1 2'/>", "<rect width='1' height='1' transform='rotate(banana)'/>",
         "<rect width='1' height='1' transform='translate(1e308,1e308) scale(1e308)'/>", "<rect width='1e300' height='1e300'/>",
-        "<rect width='1' height='1' stroke='red' stroke-width='-1'/>", "<rect width='1' height='1' fill='octarine'/>",
+        "<rect width='1' height='1' stroke='red' stroke-width='-1'/>",
+        "<rect width='1' height='1' stroke='red' stroke-width='1e300'/>", "<path d='M0 0h9' stroke='red' stroke-dasharray='1' pathLength='0'/>",
+        "<image width='1e300' height='1' href='data:,'/>", "<rect width='1' height='1' fill='octarine'/>",
         "<rect width='1' height='1' fill='url(#nothing)'/>", "<use href='#nothing'/>", "<rect width='1' height='1' clip-path='url(#nothing)'/>",
         "<rect width='1' height='1' stroke='red' stroke-dasharray='1 -1'/>", "<ellipse rx='5' ry='0'/>"})
     void values_that_cannot_be_used_are_noted(String content) throws IOException, ProofException {

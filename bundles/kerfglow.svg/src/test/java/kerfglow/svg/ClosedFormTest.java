@@ -138,6 +138,12 @@ class ClosedFormTest {
         assertArea((4 * 12 + 12) * 10, Svg.only("<path d='M10 50H90' stroke='black' stroke-width='10' stroke-dasharray='12 5'/>").strokeArea());
     }
 
+    /** SVG 2, 9.6.1: a pathLength of 8 makes one dash unit 10 mm of the 80. */
+    @Test
+    void dashes_in_parts_of_the_path_length() {
+        assertArea(4 * 10 * 10, Svg.only("<path d='M10 50H90' pathLength='8' stroke='black' stroke-width='10' stroke-dasharray='1'/>").strokeArea());
+    }
+
     @Test
     void stroke_that_keeps_its_width() {
         Proof proof = Svg.read("<svg xmlns='http://www.w3.org/2000/svg' width='96px' height='96px'><rect transform='scale(2 1)' width='20' height='40' "

@@ -168,6 +168,12 @@ class ElementTest {
     }
 
     @Test
+    void notes_name_the_element_as_the_proof_does() {
+        Proof proof = Svg.read(Svg.in100(DOT + "<rect width='1' height='1' fill='octarine'/><rect id='r' width='1' height='1' fill='octarine'/>"));
+        assertEquals(List.of("rect-2", "r"), proof.notes().stream().map(n -> n.element()).toList());
+    }
+
+    @Test
     void selectors_see_where_the_used_element_stands() {
         Proof proof = Svg.read(Svg.in100("<style>#d > rect.k:first-child {fill:red}</style><defs id='d'><rect id='r' class='j k' width='1' height='1'/></defs>"
                 + "<use href='#r'/>"));
