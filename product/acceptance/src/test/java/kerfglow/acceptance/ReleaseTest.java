@@ -8,6 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import aQute.bnd.differ.Baseline;
 import aQute.bnd.differ.DiffPluginImpl;
+import aQute.bnd.header.Parameters;
+import aQute.bnd.osgi.Analyzer;
+import aQute.bnd.osgi.Descriptors;
 import aQute.bnd.osgi.Instructions;
 import aQute.bnd.osgi.Jar;
 import aQute.bnd.osgi.Processor;
@@ -52,6 +55,25 @@ class ReleaseTest {
                 }
             }
             return wrong;
+        }
+    }
+
+    /** Class files also refer to packages that no import statement names; one that the manifest forgets fails only when it is used. */
+    @Test
+    void manifests_import_every_package_that_class_files_refer_to() throws Exception {
+        try (Stream<Path> bundles = Files.list(TOP.resolve("bundles"))) {
+            for (Path bundle : bundles.toList()) {
+                String name = bundle.getFileName().toString();
+                try (Analyzer analyzer = new Analyzer(new Jar(bundle.resolve("target/" + name + "-0.1.0-SNAPSHOT.jar").toFile()))) {
+                    Set<String> imported = new Parameters(analyzer.getJar().getManifest().getMainAttributes().getValue("Import-Package")).keySet();
+                    analyzer.analyze();
+                    Set<String> missing = new TreeSet<>();
+                    analyzer.getReferred().keySet().stream().map(Descriptors.PackageRef::getFQN)
+                            .filter(each -> !each.startsWith("java.") && !imported.contains(each) && analyzer.getContained().keySet().stream().noneMatch(own -> own.getFQN().equals(each)))
+                            .forEach(missing::add);
+                    assertEquals(Set.of(), missing, name);
+                }
+            }
         }
     }
 
