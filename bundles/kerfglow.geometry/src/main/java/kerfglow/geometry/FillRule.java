@@ -27,6 +27,9 @@ public enum FillRule {
     /** Inside where the winding number is odd. */
     EVENODD;
 
+    /** Assumed: no artwork crosses itself a thousandth as often; crossings grow with the square of edges, and each costs about 1 kB. */
+    public static final int MOST_CROSSINGS = 50_000;
+
     /** A ring of three different corners repeats the first at the end. */
     private static final int LEAST_RING = 4;
 
@@ -40,6 +43,7 @@ public enum FillRule {
      * @param rings each ring's corners in order, mm; the first need not be repeated at the end; not changed
      * @param factory makes the result
      * @return a valid polygon or multipolygon, or an empty polygon
+     * @throws FillRuleLimitException when the rings cross more than {@link #MOST_CROSSINGS} times
      */
     public Geometry area(List<Coordinate[]> rings, GeometryFactory factory) {
         List<Coordinate[]> clean = new ArrayList<>(rings.size());

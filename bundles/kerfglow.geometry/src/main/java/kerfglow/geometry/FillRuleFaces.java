@@ -56,7 +56,7 @@ final class FillRuleFaces {
         for (LineString line : cut(rings, factory)) {
             polygonizer.add(line);
         }
-        List<Geometry> painted = new ArrayList<>();
+        List<Polygon> painted = new ArrayList<>();
         for (Object face : polygonizer.getPolygons()) {
             if (rule.isInside(faces.windingAt(((Polygon) face).getInteriorPoint().getCoordinate()))) {
                 painted.add((Polygon) face);
@@ -65,7 +65,8 @@ final class FillRuleFaces {
         if (painted.isEmpty()) {
             return factory.createPolygon();
         }
-        Geometry union = CoverageUnion.union(factory.createGeometryCollection(painted.toArray(Geometry[]::new)));
+        // As a MultiPolygon, though faces touch: a plain collection is asked for its dimension, part by part, at every node.
+        Geometry union = CoverageUnion.union(factory.createMultiPolygon(painted.toArray(Polygon[]::new)));
         return polygonal(union.isValid() ? union : GeometryFixer.fix(union), factory);
     }
 
@@ -77,7 +78,7 @@ final class FillRuleFaces {
     /** Exact where that works; with corners snapped together where rounding of a crossing has made new crossings. */
     private static Collection<LineString> cut(List<Coordinate[]> rings, GeometryFactory factory) {
         LineIntersector lines = new RobustLineIntersector();
-        List<Noder> exactFirst = List.of(new MCIndexNoder(new IntersectionAdder(lines)), new SnappingNoder(SNAP_MM));
+        List<Noder> exactFirst = List.of(new MCIndexNoder(new CountingAdder(lines)), new SnappingNoder(SNAP_MM));
         for (Noder noder : exactFirst) {
             Collection<? extends SegmentString> pieces = nodedBy(noder, rings);
             if (new FastNodingValidator(pieces).isValid()) {
@@ -85,6 +86,21 @@ final class FillRuleFaces {
             }
         }
         return distinct(nodedBy(new SnapRoundingNoder(new PrecisionModel(1 / SNAP_MM)), rings), factory);
+    }
+
+    /** Stops before the crossings fill the memory. */
+    private static final class CountingAdder extends IntersectionAdder {
+        CountingAdder(LineIntersector lines) {
+            super(lines);
+        }
+
+        @Override
+        public void processIntersections(SegmentString a, int i, SegmentString b, int j) {
+            super.processIntersections(a, i, b, j);
+            if (numProperIntersections > FillRule.MOST_CROSSINGS) {
+                throw new FillRuleLimitException();
+            }
+        }
     }
 
     @SuppressWarnings("unchecked") // the noders' signatures are raw

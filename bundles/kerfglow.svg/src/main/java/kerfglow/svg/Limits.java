@@ -30,14 +30,14 @@ record Limits(long fileBytes, int nesting, int elements, int attributeCharacters
     private static final int ATTRIBUTE_CHARACTERS = 16 << 20;
     /** As {@link #ELEMENTS}: what is used many times costs as much as what is written many times. */
     private static final int DRAWN_ELEMENTS = 200_000;
-    /** Assumed: ten times a proof of 2,000 letters (490,000); a corner costs about 100 bytes in outline and area. */
-    private static final int FLATTENED_VERTICES = 5_000_000;
+    /** Assumed: four times a proof of 2,000 letters (490,000); a corner costs up to 250 bytes in outline, nodes and area. */
+    private static final int FLATTENED_VERTICES = 2_000_000;
     /** Assumed: a 10 m line dashed at 1 mm has 5,000. */
     private static final int DASHES = 100_000;
     /** Assumed: ten shapes for each letter of a large proof; clips inside clips multiply, and each costs an intersection. */
     private static final int CLIP_SHAPES = 20_000;
-    /** Assumed: a hundred rules for each of 200,000 elements, ten times over; takes seconds. */
-    private static final long STYLE_MATCHES = 200_000_000;
+    /** Assumed: a hundred rules for each of 200,000 elements, twice over; takes a second or two. */
+    private static final long STYLE_MATCHES = 40_000_000;
     /** Assumed: design programs declare about ten names of namespaces. */
     private static final int ENTITIES = 100;
     /** Assumed: a namespace name is shorter than this. */

@@ -13,6 +13,7 @@ import kerfglow.api.proof.Outline;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
 import kerfglow.api.proof.ProofImporter;
+import kerfglow.geometry.FillRuleLimitException;
 import org.locationtech.jts.geom.Envelope;
 import org.osgi.service.component.annotations.Component;
 
@@ -41,7 +42,7 @@ public final class SvgImporter implements ProofImporter {
         long drawn = UseCount.check(source, limits);
         try {
             return drawn(file.toString(), sha256(bytes), Drawing.of(source, options, limits, this::fonts), drawn);
-        } catch (LimitException e) {
+        } catch (LimitException | FillRuleLimitException e) {
             throw new ProofException(e.getMessage(), 0, 0, e);
         }
     }

@@ -23,8 +23,8 @@ final class UseCount {
         UseCount count = new UseCount(source, limits);
         long all = count.of(source.root(), 0);
         if (all > limits.drawnElements()) {
-            throw new ProofException("the proof draws " + (all == Long.MAX_VALUE ? "far" : all) + " elements once use is followed, more than "
-                    + limits.drawnElements() + " (limit on use expansion); draw repeated artwork once", 0, 0, null);
+            throw new ProofException("the proof draws more than "
+                    + limits.drawnElements() + " elements once use is followed (limit on use expansion); draw repeated artwork once", 0, 0, null);
         }
         return all;
     }

@@ -315,6 +315,16 @@ class BadInputTest {
     }
 
     @Test
+    void outlines_that_cross_without_end() throws IOException {
+        Random random = new Random(1);
+        StringBuilder d = new StringBuilder("M0 0");
+        for (int i = 0; i < 3000; i++) {
+            d.append('L').append(random.nextInt(4000)).append(' ').append(random.nextInt(100));
+        }
+        refused(file(OPEN + "<path d='" + d + "z'/></svg>"), "limit on crossings");
+    }
+
+    @Test
     void dashes_without_end_are_drawn_whole_and_noted() throws IOException, ProofException {
         Proof proof = read(file(OPEN + "<path d='M0 5H1e6' stroke='red' stroke-dasharray='1e-6'/></svg>"));
         assertTrue(proof.notes().stream().anyMatch(n -> n.message().contains("limit on dashes")), proof.notes()::toString);

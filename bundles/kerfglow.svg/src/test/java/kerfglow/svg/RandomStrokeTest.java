@@ -23,7 +23,7 @@ import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 /** Strokes of random paths against their definition and against an independent program, the stroker of Java 2D. */
 class RandomStrokeTest {
-    private static final int PATHS = 25;
+    private static final int PATHS = 12;
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
     /** With round joins and caps a stroke is the set of points within half the width of the line. */
