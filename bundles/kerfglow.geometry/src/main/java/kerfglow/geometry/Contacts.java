@@ -21,18 +21,16 @@ final class Contacts {
     private final Walls walls;
     private final double limit;
     private final double leastCos = Math.cos(LEAST_SEPARATION);
-    private final List<List<Contact>> bySite = new ArrayList<>();
+    private final ContactList[] bySite;
 
     private Contacts(Walls walls, double limitMm) {
         this.walls = walls;
         this.limit = limitMm;
-        for (int site = 0; site < 2 * walls.size; site++) {
-            bySite.add(List.of());
-        }
+        this.bySite = new ContactList[2 * walls.size];
     }
 
     /**
-     * The contacts of each wall, by {@link #edge} and {@link #corner}.
+     * The contacts of each wall, by {@link #edge} and {@link #corner}, in the order of their starts.
      *
      * @param pulse called often; may throw to stop
      */
@@ -51,7 +49,11 @@ final class Contacts {
             near.expandBy(limitMm);
             index.query(near, item -> contacts.meet(own, (Integer) item));
         }
-        return contacts.bySite;
+        List<List<Contact>> sorted = new ArrayList<>(contacts.bySite.length);
+        for (ContactList list : contacts.bySite) {
+            sorted.add(list == null ? List.of() : list.sorted());
+        }
+        return sorted;
     }
 
     static int corner(int k) {
@@ -179,12 +181,10 @@ final class Contacts {
     }
 
     private void add(int site, Contact contact) {
-        List<Contact> list = bySite.get(site);
-        if (list.isEmpty()) {
-            list = new ArrayList<>();
-            bySite.set(site, list);
+        if (bySite[site] == null) {
+            bySite[site] = new ContactList();
         }
-        list.add(contact);
+        bySite[site].add(contact);
     }
 
     /** A stretch that is cut down by conditions. */

@@ -3,7 +3,6 @@ package kerfglow.geometry;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -59,13 +58,11 @@ final class Span {
         return to >= place - JOIN;
     }
 
-    /** The spans of one wall, in order along it; walls are opposite from {@code leastFacing} radians. */
-    static List<Span> of(Walls walls, int site, List<Contact> contacts, double limitMm, double leastFacing) {
-        if (contacts.isEmpty()) {
+    /** The spans of one wall with its contacts in order of their starts; walls are opposite from {@code leastFacing} radians. */
+    static List<Span> of(Walls walls, int site, List<Contact> sorted, double limitMm, double leastFacing) {
+        if (sorted.isEmpty()) {
             return List.of();
         }
-        List<Contact> sorted = new ArrayList<>(contacts);
-        sorted.sort(Comparator.comparingDouble(contact -> contact.from));
         List<Span> spans = new ArrayList<>();
         int first = 0;
         double to = sorted.get(0).to;

@@ -88,8 +88,7 @@ class RouterCheckTest {
     @Test
     void every_setting_is_on_the_page() {
         String page = new RouterCheck().info().page();
-        for (Setting<?> setting : List.of(RouterSettings.BIT_DIAMETER, RouterSettings.LEAST_STROKE, RouterSettings.TAPER_LENGTH,
-                RouterSettings.FACING_ANGLE, RouterSettings.LEFT_DEPTH, RouterSettings.CORNER_ALLOWANCE)) {
+        for (Setting<?> setting : RouterSettings.ALL) {
             assertTrue(page.contains("`" + setting.key() + "`"), setting.key());
         }
     }
