@@ -10,7 +10,10 @@ import kerfglow.api.Quantity;
 import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
+import org.locationtech.jts.algorithm.PointLocation;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 
@@ -76,7 +79,13 @@ final class Islands {
     }
 
     private static boolean isInHole(Point point, Part panel) {
-        return panel.shape().getEnvelopeInternal().contains(point.getCoordinate())
-                && holes(panel).stream().anyMatch(hole -> hole.covers(point));
+        Coordinate at = point.getCoordinate();
+        for (int i = 0; i < panel.shape().getNumInteriorRing(); i++) {
+            LinearRing hole = panel.shape().getInteriorRingN(i);
+            if (hole.getEnvelopeInternal().contains(at) && PointLocation.isInRing(at, hole.getCoordinates())) {
+                return true;
+            }
+        }
+        return false;
     }
 }

@@ -374,4 +374,24 @@ class RouterCheckTest {
         Point at = gap.place().orElseThrow().getFactory().createPoint(gap.at().orElseThrow());
         assertTrue(gap.place().orElseThrow().isWithinDistance(at, 0.1));
     }
+
+    @Test
+    void two_runs_agree_part_order_decides_nothing_and_the_parts_stay_as_they_are() {
+        Polygon slotted = (Polygon) CheckTester.wkt(SLOTTED);
+        Polygon dumbbell = (Polygon) CheckTester.wkt(DUMBBELL);
+        Part one = Part.builder("a", Role.FACE, slotted).build();
+        Part two = Part.builder("b", Role.OPENING, dumbbell).build();
+        CheckTester forward = withBit(6.2).part(one).part(two);
+        List<String> first = forward.run().findings().stream().map(RouterCheckTest::line).toList();
+        assertEquals(1 + 10 + 1, first.size(), first::toString); // a gap; eight corners, gap and neck; the bit
+        assertEquals(first, forward.run().findings().stream().map(RouterCheckTest::line).toList());
+        assertEquals(first.stream().sorted().toList(),
+                withBit(6.2).part(two).part(one).run().findings().stream().map(RouterCheckTest::line).sorted().toList());
+        assertTrue(slotted.equalsExact(CheckTester.wkt(SLOTTED)) && dumbbell.equalsExact(CheckTester.wkt(DUMBBELL)));
+    }
+
+    private static String line(Finding finding) {
+        return finding.rule().id() + finding.measured() + finding.at() + finding.place()
+                + (finding.rule() == RouterRules.BIT ? "" : finding.message() + finding.parts());
+    }
 }
