@@ -23,23 +23,25 @@ import org.locationtech.jts.geom.LinearRing;
  * @param sheet what it is cut from
  * @param bits the bits for that, smallest first; may be empty
  * @param used the bit that findings are about; empty when there is none
+ * @param isNamed true when the job asks for that bit and no other
  * @param leastStrokeMm least width of its strokes; for an opening the bit's diameter, 0 when there is no bit
- * @param taperLengthMm how long a taper may be
+ * @param taperLengthMm how long a stroke may be that ends, in a tip or blunt
  * @param facingDegrees least angle between contacts of opposite walls
  * @param leftDepthMm how deep anything may stay uncut
  */
-record PartTask(Part part, Sheet sheet, List<Bit> bits, Optional<Bit> used, double leastStrokeMm, double taperLengthMm,
-        double facingDegrees, double leftDepthMm) {
+record PartTask(Part part, Sheet sheet, List<Bit> bits, Optional<Bit> used, boolean isNamed, double leastStrokeMm,
+        double taperLengthMm, double facingDegrees, double leftDepthMm) {
     private static final double OPPOSITE_DEGREES = 180;
 
     static PartTask of(Part part, List<Bit> stocked, Settings settings) {
         Sheet sheet = Sheet.of(part);
         List<Bit> bits = sheet.bits(stocked);
-        Optional<Bit> used = sheet.used(bits, settings.get(RouterSettings.BIT_DIAMETER, part));
+        double wanted = settings.get(RouterSettings.BIT_DIAMETER, part);
+        Optional<Bit> used = sheet.used(bits, wanted);
         double least = part.role() == Role.OPENING ? used.map(Bit::diameterMm).orElse(0.0)
                 : settings.get(RouterSettings.LEAST_STROKE, part);
         double taper = settings.get(RouterSettings.TAPER_LENGTH, part);
-        return new PartTask(part, sheet, bits, used, least, taper > 0 ? taper : least,
+        return new PartTask(part, sheet, bits, used, wanted > 0, least, taper > 0 ? taper : least,
                 OPPOSITE_DEGREES - settings.get(RouterSettings.FACING_ANGLE, part), settings.get(RouterSettings.LEFT_DEPTH, part));
     }
 
@@ -64,12 +66,8 @@ record PartTask(Part part, Sheet sheet, List<Bit> bits, Optional<Bit> used, doub
         return part.role() == Role.OPENING ? reach.inOpening(part.shape()) : reach.aroundPart(part.shape(), isCut);
     }
 
-    /** Short tips are corners of letters; a stub shorter than it is wide is a bump. */
+    /** What ends short, in a tip or blunt, is the corner of a letter or a bump. */
     private boolean counts(Stretch stretch) {
-        return switch (stretch.kind()) {
-            case NECK -> true;
-            case TAPER -> stretch.lengthMm() > taperLengthMm;
-            case STUB -> stretch.lengthMm() > stretch.widthMm();
-        };
+        return stretch.kind() == Stretch.Kind.NECK || stretch.lengthMm() > taperLengthMm;
     }
 }

@@ -122,15 +122,18 @@ final class RouterFindings {
         }
         double thickness = task.sheet().thicknessMm();
         List<Bit> fitting = bits.stream().filter(result::fits).toList();
-        List<Bit> candidates = fitting.isEmpty() ? bits : fitting;
+        List<Bit> free = fitting.isEmpty() ? bits : fitting;
+        List<Bit> candidates = task.isNamed() ? task.used().stream().toList() : free;
         if (candidates.stream().anyMatch(task.sheet()::isReachedBy)) {
             return Optional.empty();
         }
         double reach = candidates.stream().mapToDouble(Bit::fluteMm).max().orElseThrow();
         boolean longerDoesNotFit = bits.stream().anyMatch(task.sheet()::isReachedBy);
+        String which = task.isNamed() ? "the bit that the job asks for reaches "
+                : longerDoesNotFit ? "the bits that pass everywhere reach " : "the longest bit reaches ";
         Part part = result.part();
         return Optional.of(Finding.of(RouterRules.TOO_DEEP, "The stock of " + name(part) + " is " + length(thickness) + " thick; "
-                + (longerDoesNotFit ? "the bits that pass everywhere reach " : "the longest bit reaches ") + length(reach) + ".")
+                + which + length(reach) + ".")
                 .place(part.shape()).measured(Measure.mm(thickness)).required(Measure.mm(reach)).parts(part.id())
                 .elements(part.elements()).build());
     }

@@ -17,8 +17,8 @@ final class RouterSettings {
     static final Setting<Double> LEAST_STROKE = Setting.lengthMm("router.least-stroke", "least width of a stroke of material",
             3.0, 0.1, 100, "about the thickness of the usual sheet and the diameter of the usual bit; thinner strokes chatter", PRACTICE);
     static final Setting<Double> TAPER_LENGTH = Setting.lengthMm("router.taper-length",
-            "how long a stroke may run below its least width into a tip, 0 for one least width", 0.0, 0, 1000,
-            "a tip as short as the stroke is wide is the corner of a letter, not a hairline", "Assumed: keeps the tips of serifs out");
+            "how long a stroke may run below its least width to its end, 0 for one least width", 0.0, 0, 1000,
+            "an end as short as the stroke is wide is the corner of a letter or a bump, not a hairline", "Assumed: keeps the tips of serifs out");
     static final Setting<Double> FACING_ANGLE = Setting.number("router.facing-angle", "how far walls may lean and still count as opposite",
             Quantity.ANGLE, 30.0, 1, 89,
             "walls that lean more than this towards each other form a corner, neither a stroke nor a gap",

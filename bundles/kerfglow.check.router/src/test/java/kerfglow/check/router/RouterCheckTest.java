@@ -212,6 +212,16 @@ class RouterCheckTest {
     }
 
     @ParameterizedTest
+    @ValueSource(doubles = {2, 10})
+    void a_prong_is_a_finding_when_it_is_longer_than_a_bump(double length) {
+        List<Finding> found = withBit(3).part("p1", Role.FACE,
+                "POLYGON ((0 0, 50 0, 50 24, %s 24, %s 26, 50 26, 50 50, 0 50, 0 0))".formatted(50 + length, 50 + length))
+                .findings(RouterRules.THIN_STROKE);
+        assertEquals(length > 3 ? 1 : 0, found.size());
+        found.forEach(finding -> assertEquals(2, measured(finding), TOLERANCE_MM));
+    }
+
+    @ParameterizedTest
     @ValueSource(doubles = {1490, 1510})
     void a_part_below_the_least_area_is_small(double area) {
         CheckTester tester = withBit(3).part("p1", Role.FACE, "POLYGON ((0 0, 50 0, 50 %s, 0 %s, 0 0))".formatted(area / 50, area / 50));
@@ -264,6 +274,15 @@ class RouterCheckTest {
         Finding gap = only(tester.findings(RouterRules.NARROW_GAP));
         assertEquals(6, required(gap), "the bit that reaches through does not pass");
         assertTrue(gap.fix().orElseThrow().contains("12 mm deep only"), gap.fix().orElseThrow());
+    }
+
+    @Test
+    void a_bit_that_the_job_asks_for_must_reach_through_itself() {
+        CheckTester tester = tester().stock(RouterCheck.BITS, bit(3, 12)).stock(RouterCheck.BITS, bit(6, 25))
+                .part(part("p1", Role.FACE, SQUARE, "plywood", 20));
+        assertEquals(List.of(), tester.findings(RouterRules.TOO_DEEP));
+        assertEquals(12, required(only(tester.with(RouterSettings.BIT_DIAMETER, 3.0).findings(RouterRules.TOO_DEEP))));
+        assertEquals(List.of(), tester.with(RouterSettings.BIT_DIAMETER, 6.0).findings(RouterRules.TOO_DEEP));
     }
 
     @Test
