@@ -24,6 +24,8 @@ public final class Congruence {
     private static final int IMPROVEMENTS = 16;
     /** A guess that is off by more than this share of the size is not worth improving. */
     private static final double HOPELESS_SHARE = 0.2;
+    /** An improvement step that leaves more than this share of the error leads nowhere. */
+    private static final double WORTHWHILE = 0.97;
     /** Farthest points tried at most: enough for every symmetry that signs have; the vertices of a circle are all alike. */
     private static final int MOST_FARTHEST = 64;
     /** The centre of two congruent shapes can differ by the tolerance, their radius by twice that. */
@@ -31,7 +33,36 @@ public final class Congruence {
     /** Buckets this many tolerances wide: wide enough that nearly every shape lies in one bucket only. */
     private static final double BUCKET_WIDTH = 64;
 
-    private Congruence() {
+    private final Geometry geometry;
+    private final Coordinate centre;
+    private final Coordinate[] points;
+    private final double radiusMm;
+    private final Moments moments;
+    private final double area;
+    private final double length;
+    private Nearest nearest;
+
+    private Congruence(Geometry geometry) {
+        this.geometry = geometry;
+        this.centre = geometry.isEmpty() ? new Coordinate() : geometry.getCentroid().getCoordinate();
+        this.points = geometry.getCoordinates();
+        this.moments = Moments.of(geometry, centre);
+        this.area = geometry.getArea();
+        this.length = geometry.getLength();
+        double most = 0;
+        for (Coordinate point : points) {
+            most = Math.max(most, point.distance(centre));
+        }
+        this.radiusMm = most;
+    }
+
+    /**
+     * A shape to be compared with many others. Not for several threads at once.
+     *
+     * @param shape any geometry, mm; not changed, and not to be changed while this is used
+     */
+    public static Congruence of(Geometry shape) {
+        return new Congruence(shape);
     }
 
     /**
@@ -42,103 +73,98 @@ public final class Congruence {
      * @param toleranceMm greatest distance left, above 0
      */
     public static boolean congruent(Geometry a, Geometry b, double toleranceMm) {
+        return of(a).matches(of(b), toleranceMm);
+    }
+
+    /** True when a rigid motion takes this shape onto the other; see {@link #congruent}. */
+    public boolean matches(Congruence other, double toleranceMm) {
         if (!(toleranceMm > 0)) {
             throw new IllegalArgumentException("the tolerance must be above 0: " + toleranceMm + " mm");
         }
-        if (a.isEmpty() || b.isEmpty()) {
-            return a.isEmpty() && b.isEmpty();
+        if (geometry.isEmpty() || other.geometry.isEmpty()) {
+            return geometry.isEmpty() && other.geometry.isEmpty();
         }
-        if (a.getDimension() != b.getDimension()) {
+        if (geometry.getDimension() != other.geometry.getDimension()) {
             return false;
         }
-        if (a.getNumPoints() == 1 && b.getNumPoints() == 1) {
+        if (points.length == 1 && other.points.length == 1) {
             return true;
         }
-        Shape first = new Shape(a);
-        Shape second = new Shape(b);
-        return first.mayMatch(second, toleranceMm) && new Fit(first, second, toleranceMm).found();
+        return mayMatch(other, toleranceMm) && new Fit(this, other, toleranceMm).found();
     }
 
     /**
      * Keys of buckets that a shape belongs in: two shapes congruent within the tolerance share at least one. Cheap; one key for
      * most shapes, two for those near a border.
      */
-    public static List<Long> buckets(Geometry shape, double toleranceMm) {
-        if (shape.isEmpty()) {
+    public List<Long> buckets(double toleranceMm) {
+        if (geometry.isEmpty()) {
             return List.of(-1L);
         }
-        if (shape.getNumPoints() == 1) {
+        if (points.length == 1) {
             return List.of(0L);
         }
-        double radius = new Shape(shape).radiusMm;
         double width = BUCKET_WIDTH * toleranceMm;
-        long low = (long) Math.floor((radius - RADIUS_SLACK * toleranceMm) / width);
-        long high = (long) Math.floor((radius + RADIUS_SLACK * toleranceMm) / width);
+        long low = (long) Math.floor((radiusMm - RADIUS_SLACK * toleranceMm) / width);
+        long high = (long) Math.floor((radiusMm + RADIUS_SLACK * toleranceMm) / width);
         // the dimension is kept apart by the remainder by 4; a radius is never below 0, so that low is -1 at least
-        long dimension = shape.getDimension();
+        long dimension = geometry.getDimension();
         long lowKey = (low + 2) * 4 + dimension;
         return low == high ? List.of(lowKey) : List.of(lowKey, (high + 2) * 4 + dimension);
     }
 
-    /** A shape with what does not change under motions. */
-    private static final class Shape {
-        final Geometry geometry;
-        final Coordinate centre;
-        final Coordinate[] points;
-        final double radiusMm;
-        final Moments moments;
+    /** {@link #buckets(double)} of a shape that is asked only once. */
+    public static List<Long> buckets(Geometry shape, double toleranceMm) {
+        return of(shape).buckets(toleranceMm);
+    }
 
-        Shape(Geometry geometry) {
-            this.geometry = geometry;
-            this.centre = geometry.getCentroid().getCoordinate();
-            this.points = geometry.getCoordinates();
-            this.moments = Moments.of(geometry, centre);
-            double most = 0;
-            for (Coordinate point : points) {
-                most = Math.max(most, point.distance(centre));
-            }
-            this.radiusMm = most;
+    /** Cheap measures that a motion does not change, and a tolerance changes by what lies within it of the outline at most. */
+    private boolean mayMatch(Congruence other, double toleranceMm) {
+        double slack = RADIUS_SLACK * toleranceMm;
+        double radius = Math.max(radiusMm, other.radiusMm);
+        double longer = Math.max(length, other.length);
+        boolean alike = geometry.getNumGeometries() == other.geometry.getNumGeometries()
+                && Math.abs(radiusMm - other.radiusMm) <= slack && Math.abs(area - other.area) <= longer * slack;
+        return alike && (area == 0 || Math.abs(moments.polar() - other.moments.polar()) <= longer * slack * radius * radius);
+    }
+
+    private Nearest nearest() {
+        if (nearest == null) {
+            nearest = new Nearest(geometry);
         }
+        return nearest;
+    }
 
-        boolean mayMatch(Shape other, double toleranceMm) {
-            double slack = RADIUS_SLACK * toleranceMm;
-            double longer = Math.max(geometry.getLength(), other.geometry.getLength());
-            return geometry.getNumGeometries() == other.geometry.getNumGeometries()
-                    && Math.abs(radiusMm - other.radiusMm) <= slack
-                    && Math.abs(geometry.getArea() - other.geometry.getArea()) <= longer * slack;
-        }
-
-        /** The directions by which it can be laid onto another, radians: its main axis both ways, or its farthest points. */
-        List<Double> directions(boolean byAxis, double slackMm) {
-            List<Double> directions = new ArrayList<>();
-            if (byAxis) {
-                directions.add(moments.axis());
-                directions.add(moments.axis() + Math.PI);
-                return directions;
-            }
-            for (Coordinate point : points) {
-                if (point.distance(centre) >= radiusMm - slackMm && directions.size() < MOST_FARTHEST) {
-                    directions.add(Math.atan2(point.y - centre.y, point.x - centre.x));
-                }
-            }
+    /** The directions by which it can be laid onto another, radians: its main axis both ways, or its farthest points. */
+    private List<Double> directions(boolean byAxis, double slackMm) {
+        List<Double> directions = new ArrayList<>();
+        if (byAxis) {
+            directions.add(moments.axis());
+            directions.add(moments.axis() + Math.PI);
             return directions;
         }
+        for (Coordinate point : points) {
+            if (point.distance(centre) >= radiusMm - slackMm && directions.size() < MOST_FARTHEST) {
+                directions.add(Math.atan2(point.y - centre.y, point.x - centre.x));
+            }
+        }
+        return directions;
     }
 
     /** The search for the motion. */
     private static final class Fit {
-        private final Shape a;
-        private final Shape b;
+        private final Congruence a;
+        private final Congruence b;
         private final double toleranceMm;
         private final Nearest onA;
         private final Nearest onB;
 
-        Fit(Shape a, Shape b, double toleranceMm) {
+        Fit(Congruence a, Congruence b, double toleranceMm) {
             this.a = a;
             this.b = b;
             this.toleranceMm = toleranceMm;
-            this.onA = new Nearest(a.geometry);
-            this.onB = new Nearest(b.geometry);
+            this.onA = a.nearest();
+            this.onB = b.nearest();
         }
 
         boolean found() {
@@ -159,14 +185,16 @@ public final class Congruence {
             }
             motion.rotate(to - from).translate(b.centre.x, b.centre.y);
             double size = Math.max(a.radiusMm, toleranceMm);
+            double before = Double.POSITIVE_INFINITY;
             for (int i = 0; i <= IMPROVEMENTS; i++) {
                 Pairs pairs = pairs(motion);
                 if (pairs.farthest <= toleranceMm) {
                     return true;
                 }
-                if (pairs.farthest > Math.max(HOPELESS_SHARE * size, toleranceMm * 2)) {
+                if (pairs.farthest > Math.max(HOPELESS_SHARE * size, toleranceMm * 2) || pairs.farthest > WORTHWHILE * before) {
                     return false;
                 }
+                before = pairs.farthest;
                 motion.compose(pairs.correction());
             }
             return false;

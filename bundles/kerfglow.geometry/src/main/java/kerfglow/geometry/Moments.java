@@ -23,6 +23,11 @@ record Moments(double xx, double yy, double xy) {
         return new Moments(sums[0], sums[1], sums[2]);
     }
 
+    /** Integral of the squared distance from the centre: the same however the shape is turned. */
+    double polar() {
+        return xx + yy;
+    }
+
     /** 0 for a shape without a main direction, 1 for a straight line. */
     double elongation() {
         double sum = xx + yy;
