@@ -23,13 +23,15 @@ public final class Congruence {
     /** Improvement steps; each about halves what is left of the error. */
     private static final int IMPROVEMENTS = 16;
     /** A guess that is off by more than this share of the size is not worth improving. */
-    private static final double HOPELESS_SHARE = 0.2;
+    private static final double HOPELESS_SHARE = 0.1;
     /** An improvement step that leaves more than this share of the error leads nowhere. */
     private static final double WORTHWHILE = 0.97;
     /** Farthest points tried at most: enough for every symmetry that signs have; the vertices of a circle are all alike. */
     private static final int MOST_FARTHEST = 64;
     /** The centre of two congruent shapes can differ by the tolerance, their radius by twice that. */
     private static final double RADIUS_SLACK = 2;
+    /** A border that moves by the tolerance sweeps its length times that, and a little more at corners. */
+    private static final double BORDER_SLACK = 1.25;
     /** Buckets this many tolerances wide: wide enough that nearly every shape lies in one bucket only. */
     private static final double BUCKET_WIDTH = 64;
 
@@ -122,10 +124,10 @@ public final class Congruence {
     private boolean mayMatch(Congruence other, double toleranceMm) {
         double slack = RADIUS_SLACK * toleranceMm;
         double radius = Math.max(radiusMm, other.radiusMm);
-        double longer = Math.max(length, other.length);
+        double swept = BORDER_SLACK * toleranceMm * Math.max(length, other.length);
         boolean alike = geometry.getNumGeometries() == other.geometry.getNumGeometries()
-                && Math.abs(radiusMm - other.radiusMm) <= slack && Math.abs(area - other.area) <= longer * slack;
-        return alike && (area == 0 || Math.abs(moments.polar() - other.moments.polar()) <= longer * slack * radius * radius);
+                && Math.abs(radiusMm - other.radiusMm) <= slack && Math.abs(area - other.area) <= swept;
+        return alike && (area == 0 || Math.abs(moments.polar() - other.moments.polar()) <= swept * radius * radius);
     }
 
     private Nearest nearest() {
@@ -187,11 +189,12 @@ public final class Congruence {
             double size = Math.max(a.radiusMm, toleranceMm);
             double before = Double.POSITIVE_INFINITY;
             for (int i = 0; i <= IMPROVEMENTS; i++) {
-                Pairs pairs = pairs(motion);
+                double hopeless = Math.max(HOPELESS_SHARE * size, toleranceMm * 2);
+                Pairs pairs = pairs(motion, hopeless);
                 if (pairs.farthest <= toleranceMm) {
                     return true;
                 }
-                if (pairs.farthest > Math.max(HOPELESS_SHARE * size, toleranceMm * 2) || pairs.farthest > WORTHWHILE * before) {
+                if (pairs.farthest > hopeless || pairs.farthest > WORTHWHILE * before) {
                     return false;
                 }
                 before = pairs.farthest;
@@ -200,11 +203,15 @@ public final class Congruence {
             return false;
         }
 
-        private Pairs pairs(AffineTransformation motion) {
+        /** Stops at the first pair that is farther apart than is worth going on for. */
+        private Pairs pairs(AffineTransformation motion, double hopeless) {
             Pairs pairs = new Pairs();
             for (Coordinate point : a.points) {
                 Coordinate moved = motion.transform(point, new Coordinate());
                 pairs.add(moved, onB.to(moved));
+                if (pairs.farthest > hopeless) {
+                    return pairs;
+                }
             }
             AffineTransformation back = inverse(motion);
             for (Coordinate point : b.points) {
