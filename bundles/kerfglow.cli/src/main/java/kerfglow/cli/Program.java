@@ -42,7 +42,7 @@ final class Program {
         line.addSubcommand(new CheckCommand(runner, out, err, terminal));
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
-        line.setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
+        line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
         line.setParameterExceptionHandler((wrong, given) -> {
             err.println("kerfglow: " + wrong.getMessage());
             err.println("\"kerfglow " + (wrong.getCommandLine().getCommandName().equals("kerfglow") ? "" : wrong.getCommandLine().getCommandName() + " ")

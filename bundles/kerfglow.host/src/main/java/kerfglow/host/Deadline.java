@@ -3,7 +3,7 @@ package kerfglow.host;
 
 import java.util.concurrent.CancellationException;
 
-/** When one check must be done; starts with the check. */
+/** When a piece of work must be done; starts when it is made. */
 final class Deadline {
     private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
@@ -13,12 +13,13 @@ final class Deadline {
         endNanos = System.nanoTime() + (long) (seconds * NANOS_PER_SECOND);
     }
 
-    long leftNanos() {
-        return endNanos - System.nanoTime();
-    }
-
+    /**
+     * Goes on only while there is time and nobody cancelled.
+     *
+     * @throws CancellationException otherwise
+     */
     void require(Watcher watcher) {
-        if (watcher.isCancelled() || leftNanos() <= 0) {
+        if (watcher.isCancelled() || System.nanoTime() >= endNanos) {
             throw new CancellationException();
         }
     }

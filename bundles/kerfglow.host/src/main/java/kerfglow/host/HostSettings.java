@@ -12,6 +12,11 @@ public final class HostSettings {
     public static final Setting<Double> CHECK_TIME_LIMIT = Setting.number("host.check-time-limit", "time that one check may take", Quantity.TIME,
             120.0, 0.01, 3600.0, "Assumed: ten times what the largest proof of the benchmarks needs; a check that takes longer hangs", "measured, docs/performance.md");
 
+    /** How long the import of one proof may take. */
+    public static final Setting<Double> IMPORT_TIME_LIMIT = Setting.number("host.import-time-limit", "time that the import of one proof may take", Quantity.TIME,
+            120.0, 0.01, 3600.0, "Assumed: a hundred times what the largest proof of the benchmarks needs; a file that takes longer is damaged or made to hang",
+            "measured, docs/performance.md");
+
     /** Chord error of flattened curves. */
     public static final Setting<Double> CHORD_ERROR = Setting.lengthMm("host.chord-error", "how far a flattened curve may lie from the true one",
             ImportOptions.DEFAULT_CHORD_ERROR_MM, 0.0005, 1.0,
@@ -23,7 +28,7 @@ public final class HostSettings {
             "96 by the standard; some drawing programs write 72, older ones 90", "W3C CSS Values and Units, absolute lengths");
 
     /** All of them. */
-    public static final List<Setting<?>> ALL = List.of(CHECK_TIME_LIMIT, CHORD_ERROR, UNITS_PER_INCH);
+    public static final List<Setting<?>> ALL = List.of(CHECK_TIME_LIMIT, IMPORT_TIME_LIMIT, CHORD_ERROR, UNITS_PER_INCH);
 
     private HostSettings() {
     }

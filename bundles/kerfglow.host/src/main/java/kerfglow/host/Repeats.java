@@ -3,7 +3,7 @@ package kerfglow.host;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,9 +20,18 @@ final class Repeats {
     /** Places and measures that agree to this are equal: no bit, blade or ruler in the shop tells them apart (design of the checks). */
     static final double EQUAL_MM = 0.02;
 
-    private record Kind(String rule, Optional<Measure> required, String geometry) {
+    /** What alike findings have in common for certain, so that few have to be compared; {@code bucket} is one of the place's. */
+    private record Kind(String rule, Optional<Measure> required, String geometry, long bucket) {
     }
 
+    /** Alike findings and the place of the first of them, ready to be compared. */
+    private record Alike(List<Finding> findings, Optional<Congruence> place) {
+        boolean takes(Finding finding, Optional<Congruence> at) {
+            return sameMeasure(findings.get(0), finding) && (at.isEmpty() || place.orElseThrow().matches(at.get(), EQUAL_MM));
+        }
+    }
+
+    private static final long NO_PLACE = Long.MIN_VALUE;
     private static final Comparator<Finding> READING_ORDER = Comparator.comparingDouble((Finding finding) -> finding.at().orElseThrow().y)
             .thenComparingDouble(finding -> finding.at().orElseThrow().x).thenComparing(Finding::message);
 
@@ -32,29 +41,29 @@ final class Repeats {
     /** Sets of alike findings, each top to bottom. */
     static List<List<Finding>> collect(List<Finding> findings) {
         List<List<Finding>> sets = new ArrayList<>();
-        Map<Kind, List<List<Finding>>> byKind = new LinkedHashMap<>();
+        Map<Kind, List<Alike>> byKind = new HashMap<>();
         findings.stream().filter(finding -> finding.at().isEmpty()).forEach(finding -> sets.add(List.of(finding)));
-        findings.stream().filter(finding -> finding.at().isPresent()).sorted(READING_ORDER).forEach(finding -> {
-            Kind kind = new Kind(finding.rule().id(), finding.required(), finding.place().map(Geometry::getGeometryType).orElse(""));
-            List<List<Finding>> candidates = byKind.computeIfAbsent(kind, each -> new ArrayList<>());
-            candidates.stream().filter(set -> alike(set.get(0), finding)).findFirst().orElseGet(() -> {
-                List<Finding> set = new ArrayList<>();
-                candidates.add(set);
-                return set;
-            }).add(finding);
-        });
-        byKind.values().forEach(sets::addAll);
+        for (Finding finding : findings.stream().filter(each -> each.at().isPresent()).sorted(READING_ORDER).toList()) {
+            Optional<Congruence> place = finding.place().map(Congruence::of);
+            List<Kind> kinds = place.map(each -> each.buckets(EQUAL_MM)).orElse(List.of(NO_PLACE)).stream()
+                    .map(bucket -> new Kind(finding.rule().id(), finding.required(), finding.place().map(Geometry::getGeometryType).orElse(""), bucket)).toList();
+            Optional<Alike> home = kinds.stream().flatMap(kind -> byKind.getOrDefault(kind, List.of()).stream()).filter(alike -> alike.takes(finding, place)).findFirst();
+            if (home.isPresent()) {
+                home.get().findings().add(finding);
+                continue;
+            }
+            Alike alone = new Alike(new ArrayList<>(List.of(finding)), place);
+            kinds.forEach(kind -> byKind.computeIfAbsent(kind, each -> new ArrayList<>()).add(alone));
+            sets.add(alone.findings());
+        }
         return sets;
     }
 
-    private static boolean alike(Finding a, Finding b) {
-        if (a.measured().isPresent() != b.measured().isPresent()) {
-            return false;
+    private static boolean sameMeasure(Finding a, Finding b) {
+        if (a.measured().isEmpty() || b.measured().isEmpty()) {
+            return a.measured().isEmpty() && b.measured().isEmpty();
         }
-        if (a.measured().isPresent() && (a.measured().get().quantity() != b.measured().get().quantity()
-                || Math.abs(a.measured().get().value() - b.measured().get().value()) > EQUAL_MM)) {
-            return false;
-        }
-        return a.place().isEmpty() || Congruence.congruent(a.place().get(), b.place().get(), EQUAL_MM);
+        return a.measured().get().quantity() == b.measured().get().quantity()
+                && Math.abs(a.measured().get().value() - b.measured().get().value()) <= EQUAL_MM;
     }
 }

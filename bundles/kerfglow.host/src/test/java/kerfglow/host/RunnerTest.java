@@ -26,6 +26,7 @@ import kerfglow.api.TableInfo;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Proof;
+import kerfglow.api.proof.ProofException;
 import kerfglow.api.proof.ProofImporter;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
@@ -132,6 +133,18 @@ class RunnerTest {
         assertEquals(Result.Status.TIMED_OUT, result.checks().get(0).status());
         assertTrue(result.checks().get(0).why().contains("host.check-time-limit"));
         assertTrue(result.isBroken());
+    }
+
+    @Test
+    void an_import_that_takes_too_long_is_refused_with_the_limit() {
+        ProofImporter slow = (file, options) -> {
+            while (true) {
+                options.progress().accept(0.5);
+            }
+        };
+        RunRequest request = new RunRequest(folder.resolve("bar.svg"), Optional.empty(), Optional.empty(), List.of("host.import-time-limit=0.1"), List.of());
+        ProofException refused = assertThrows(ProofException.class, () -> new Runner(slow, new CheckCatalogue()).run(request, Watcher.NONE));
+        assertTrue(refused.getMessage().contains("host.import-time-limit"), refused.getMessage());
     }
 
     @Test
