@@ -144,7 +144,7 @@ final class Contacts {
     private void cornerWithCorner(int v, int w) {
         double toX = walls.x[w] - walls.x[v];
         double toY = walls.y[w] - walls.y[v];
-        double distance = Math.hypot(toX, toY);
+        double distance = Math.sqrt(toX * toX + toY * toY);
         if (distance >= limit || distance <= ON_LINE_MM || !canFace(v, toX, toY) || !canFace(w, -toX, -toY)) {
             return;
         }

@@ -32,6 +32,8 @@ record Disc(int site, double place, double radiusMm, double centreX, double cent
     }
 
     double distanceTo(double x, double y) {
-        return Math.hypot(centreX - x, centreY - y);
+        double dx = centreX - x;
+        double dy = centreY - y;
+        return Math.sqrt(dx * dx + dy * dy); // a sign's millimetres cannot overflow, and Math.hypot is ten times slower
     }
 }
