@@ -19,6 +19,9 @@ import org.locationtech.jts.geom.Polygon;
  * shallower than the tolerance is not built. The bit may enter the waste from above anywhere it fits.
  */
 public final class BitReach {
+    /** A sharp corner with bent walls may be this much deeper than the straight one before it is a slot with a pointed end. Assumed. */
+    private static final double STRAIGHT_SHARE = 1.5;
+
     private final double diameterMm;
     private final double toleranceMm;
     private final double leastFacingDegrees;
@@ -119,9 +122,6 @@ public final class BitReach {
         double straight = diameterMm / 2 * (1 / Math.sin(piece.angle(tips.get(0)) / 2) - 1);
         return depthMm > straight * STRAIGHT_SHARE + toleranceMm;
     }
-
-    /** A sharp corner with bent walls may be this much deeper than the straight one before it is a slot with a pointed end. Assumed. */
-    private static final double STRAIGHT_SHARE = 1.5;
 
     /** The point of a piece's walls that lies farthest from the bit. */
     private record Deepest(Coordinate at, double depthMm) {

@@ -3,6 +3,7 @@ package kerfglow.geometry;
 
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
@@ -40,7 +41,10 @@ record Moments(double xx, double yy, double xy) {
     }
 
     private static void add(Geometry geometry, int dimension, Coordinate centre, double[] sums) {
-        if (geometry.getNumGeometries() > 1) {
+        if (geometry.isEmpty()) {
+            return;
+        }
+        if (geometry instanceof GeometryCollection) {
             for (int i = 0; i < geometry.getNumGeometries(); i++) {
                 add(geometry.getGeometryN(i), dimension, centre, sums);
             }

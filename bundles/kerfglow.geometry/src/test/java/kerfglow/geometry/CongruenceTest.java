@@ -84,7 +84,9 @@ class CongruenceTest {
         assertTrue(Congruence.congruent(geometry("POINT (1 2)"), geometry("POINT (-70 5)"), TOLERANCE_MM));
         assertEquals(Congruence.buckets(geometry("POINT (1 2)"), TOLERANCE_MM), Congruence.buckets(geometry("POINT (3 4)"), TOLERANCE_MM));
         assertTrue(Congruence.congruent(geometry("POLYGON EMPTY"), geometry("POLYGON EMPTY"), TOLERANCE_MM));
+        assertTrue(Congruence.congruent(geometry("POINT EMPTY"), geometry("MULTIPOLYGON EMPTY"), TOLERANCE_MM));
         assertFalse(Congruence.congruent(geometry("POLYGON EMPTY"), geometry("POINT (1 2)"), TOLERANCE_MM));
+        assertFalse(Congruence.congruent(geometry("POINT (1 2)"), geometry("MULTIPOINT ((0 0), (1 0))"), TOLERANCE_MM));
         assertThrows(IllegalArgumentException.class,
                 () -> Congruence.congruent(geometry("POINT (1 2)"), geometry("POINT (1 2)"), 0));
     }
