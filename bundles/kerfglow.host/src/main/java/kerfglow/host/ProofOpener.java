@@ -8,6 +8,7 @@ import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
 import kerfglow.api.proof.Element;
+import kerfglow.api.proof.ImportNote;
 import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
@@ -43,7 +44,7 @@ final class ProofOpener {
                 });
         Proof proof = importer.read(file, options);
         if (job.knownDimension().isEmpty()) {
-            return proof;
+            return settings.isGiven(HostSettings.UNITS_PER_INCH) ? withStatedSize(proof) : proof;
         }
         JobSheet.KnownDimension known = job.knownDimension().get();
         Envelope drawn = extent(proof, known.selector());
@@ -54,7 +55,13 @@ final class ProofOpener {
         double scale = known.lengthMm() / drawnMm;
         remarks.add("Scale " + Units.format(scale, Quantity.RATIO, UnitSystem.METRIC) + " from the known " + (known.horizontal() ? "width" : "height")
                 + " of " + Units.format(known.lengthMm(), Quantity.LENGTH, UnitSystem.METRIC) + "; drawn " + Units.format(drawnMm, Quantity.LENGTH, UnitSystem.METRIC) + ".");
-        return importer.read(file, options.withScale(scale)); // again, so that curves keep their chord error at real size
+        return withStatedSize(importer.read(file, options.withScale(scale))); // again, so that curves keep their chord error at real size
+    }
+
+    /** The importer sees the file alone and cannot know that a person has said how large the sign is; then nothing is assumed. */
+    private static Proof withStatedSize(Proof proof) {
+        return new Proof(proof.file(), proof.sha256(), proof.widthMm(), proof.heightMm(), proof.scale(), proof.chordErrorMm(), proof.elements(),
+                proof.notes().stream().filter(note -> note.kind() != ImportNote.Kind.ASSUMED_SIZE).toList());
     }
 
     private static Envelope extent(Proof proof, JobSheet.Selector selector) {

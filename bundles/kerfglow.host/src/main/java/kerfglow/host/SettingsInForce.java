@@ -102,6 +102,11 @@ final class SettingsInForce implements Settings {
         }
     }
 
+    /** True when a sheet or the command line gives a value, be it the default. */
+    boolean isGiven(Setting<?> setting) {
+        return strongestFirst.containsKey(setting.key());
+    }
+
     /** Every value that can hold in this run, by key, weakest first; a scoped value stands beside the one for everything. */
     List<Result.SettingUsed> used() {
         List<Result.SettingUsed> used = new ArrayList<>();

@@ -24,6 +24,7 @@ import kerfglow.api.Severity;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.proof.Element;
+import kerfglow.api.proof.ImportNote;
 import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
@@ -50,7 +51,8 @@ class RunnerTest {
         options.progress().accept(1);
         Geometry bar = AffineTransformation.scaleInstance(options.scale(), options.scale()).transform(CheckTester.wkt("POLYGON ((0 0, 40 0, 40 2, 0 2, 0 0))"));
         return new Proof(file.toString(), "0".repeat(64), 100 * options.scale(), 100 * options.scale(), options.scale(), options.chordErrorMm(),
-                List.of(Element.builder("bar").layer("L").idPath(List.of("bar")).fillArea(bar).build()), List.of());
+                List.of(Element.builder("bar").layer("L").idPath(List.of("bar")).fillArea(bar).build()),
+                List.of(new ImportNote(ImportNote.Kind.ASSUMED_SIZE, "svg", 1, "size assumed"), new ImportNote(ImportNote.Kind.SCRIPT, "svg", 1, "not run")));
     };
 
     private record Trial(String id, Function<Inspection, Outcome> work) implements Check {
@@ -180,6 +182,19 @@ class RunnerTest {
         assertTrue(result.remarks().stream().anyMatch(remark -> remark.contains("Scale 50")), result.remarks()::toString);
         Files.writeString(folder.resolve("bar.job.yaml"), "known-dimension: {id: none, width: 2 m}\n");
         assertTrue(assertThrows(SheetException.class, () -> run(inspection -> Outcome.of(List.of()))).getMessage().contains("known-dimension"));
+    }
+
+    @Test
+    void nothing_is_assumed_about_the_size_once_a_person_has_said_it() throws Exception {
+        Function<Inspection, Outcome> nothing = inspection -> Outcome.of(List.of());
+        assertEquals(List.of(ImportNote.Kind.ASSUMED_SIZE, ImportNote.Kind.SCRIPT), kinds(run(nothing)));
+        assertEquals(List.of(ImportNote.Kind.SCRIPT), kinds(run(nothing, "host.units-per-inch=72")));
+        Files.writeString(folder.resolve("bar.job.yaml"), "known-dimension: {id: bar, width: 2 m}\n");
+        assertEquals(List.of(ImportNote.Kind.SCRIPT), kinds(run(nothing)));
+    }
+
+    private static List<ImportNote.Kind> kinds(Result result) {
+        return result.proof().notes().stream().map(ImportNote::kind).toList();
     }
 
     @Test
