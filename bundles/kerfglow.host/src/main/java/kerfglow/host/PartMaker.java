@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.host;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.EnumSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -10,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
@@ -45,6 +47,7 @@ final class PartMaker {
 
     /** Overlays leave crumbs where outlines nearly coincide; nothing this small was drawn (a square of 1 µm). */
     private static final double CRUMB_MM2 = 1e-6;
+    private static final Comparator<Piece> BY_ORDER = Comparator.comparingInt(piece -> piece.element.order());
 
     private final JobSheet job;
 
@@ -64,16 +67,12 @@ final class PartMaker {
             }
         }
         List<Draft> drafts = new ArrayList<>();
-        byKey.forEach((key, pieces) -> unite(key, pieces, drafts));
-        List<Draft> cut = drafts;
-        if (!knockOuts.isEmpty()) {
-            cut = subtract(cut, PartMaker::isDrawn, knockOuts.stream().map(piece -> new Taker(piece.area, piece.element.layer(), piece.element.order())).toList());
-        }
-        List<Taker> openings = cut.stream().filter(draft -> draft.key.role == Role.OPENING).map(draft -> new Taker(draft.shape, null, Integer.MAX_VALUE)).toList();
-        if (!openings.isEmpty()) {
-            cut = subtract(cut, draft -> draft.key.role == Role.PANEL, openings);
-        }
-        return number(drill(cut));
+        byKey.forEach((key, pieces) -> {
+            List<Piece> takers = key.role.isChecked() ? knockOuts.stream().filter(piece -> piece.element.layer().equals(key.layer)).toList() : List.of();
+            unite(key, pieces, takers, drafts);
+        });
+        List<Polygon> openings = drafts.stream().filter(draft -> draft.key.role == Role.OPENING).map(Draft::shape).toList();
+        return number(drill(openings.isEmpty() ? drafts : open(drafts, openings)));
     }
 
     private void collect(Element element, Paint paint, Geometry area, Part.Source source, Map<Key, List<Piece>> byKey, List<Piece> knockOuts) {
@@ -93,18 +92,23 @@ final class PartMaker {
         }
     }
 
-    /** Unites pieces whose boxes meet; a piece that meets no other is taken as it is. */
-    private static void unite(Key key, List<Piece> pieces, List<Draft> drafts) {
+    /** Unites pieces whose boxes meet; a piece that meets no other is taken as it is. Knock-outs take out what is painted before them. */
+    private static void unite(Key key, List<Piece> pieces, List<Piece> knockOuts, List<Draft> drafts) {
+        STRtree index = new STRtree();
+        knockOuts.forEach(piece -> index.insert(piece.area.getEnvelopeInternal(), piece));
         for (List<Piece> cluster : Clusters.of(pieces, piece -> piece.area.getEnvelopeInternal())) {
-            if (cluster.size() == 1) {
+            List<Piece> takers = knockOuts.isEmpty() ? List.of() : above(cluster, index);
+            if (cluster.size() == 1 && takers.isEmpty()) {
                 drafts.add(new Draft(key, cluster.get(0).area, cluster, nothing(cluster.get(0).area)));
                 continue;
             }
-            Geometry union = OverlayNGRobust.union(cluster.stream().map(piece -> (Geometry) piece.area).toList());
-            for (Object each : PolygonExtracter.getPolygons(union)) {
+            for (Object each : PolygonExtracter.getPolygons(painted(cluster, takers))) {
                 Polygon shape = (Polygon) each;
+                if (!takers.isEmpty() && shape.getArea() <= CRUMB_MM2) {
+                    continue;
+                }
                 List<Piece> within = cluster.stream().filter(piece -> shape.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())
-                        && shape.intersects(piece.area.getInteriorPoint())).toList();
+                        && shows(piece, takers, shape)).toList();
                 if (!within.isEmpty()) {
                     drafts.add(new Draft(key, shape, within, nothing(shape)));
                 }
@@ -112,31 +116,65 @@ final class PartMaker {
         }
     }
 
+    /** True when something that is seen of the piece lies in the shape. */
+    private static boolean shows(Piece piece, List<Piece> takers, Polygon shape) {
+        List<Geometry> over = takers.stream().filter(taker -> taker.element.order() > piece.element.order()
+                && taker.area.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())).map(taker -> (Geometry) taker.area).toList();
+        Geometry seen = over.isEmpty() ? piece.area : OverlayNGRobust.overlay(piece.area, OverlayNGRobust.union(over), OverlayNG.DIFFERENCE);
+        for (int i = 0; i < seen.getNumGeometries(); i++) {
+            if (!seen.isEmpty() && shape.intersects(seen.getGeometryN(i).getInteriorPoint())) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Knock-outs that meet a piece that is painted before them. */
+    private static List<Piece> above(List<Piece> cluster, STRtree knockOuts) {
+        Set<Piece> found = Collections.newSetFromMap(new IdentityHashMap<>());
+        for (Piece piece : cluster) {
+            for (Object each : knockOuts.query(piece.area.getEnvelopeInternal())) {
+                if (((Piece) each).element.order() > piece.element.order()) {
+                    found.add((Piece) each);
+                }
+            }
+        }
+        return List.copyOf(found);
+    }
+
+    /** What is left to see of the cluster when both lists are painted in their order: a piece above a knock-out stays whole. */
+    private static Geometry painted(List<Piece> cluster, List<Piece> takers) {
+        Deque<Piece> ahead = new ArrayDeque<>(cluster.stream().sorted(BY_ORDER).toList());
+        Deque<Piece> taking = new ArrayDeque<>(takers.stream().sorted(BY_ORDER).toList());
+        Geometry shape = nothing(cluster.get(0).area);
+        while (!ahead.isEmpty()) {
+            List<Geometry> added = new ArrayList<>(List.of(shape));
+            while (!ahead.isEmpty() && (taking.isEmpty() || ahead.peek().element.order() < taking.peek().element.order())) {
+                added.add(ahead.poll().area);
+            }
+            shape = OverlayNGRobust.union(added);
+            List<Geometry> taken = new ArrayList<>();
+            while (!taking.isEmpty() && (ahead.isEmpty() || taking.peek().element.order() <= ahead.peek().element.order())) {
+                taken.add(taking.poll().area);
+            }
+            shape = taken.isEmpty() ? shape : OverlayNGRobust.overlay(shape, OverlayNGRobust.union(taken), OverlayNG.DIFFERENCE);
+        }
+        return shape;
+    }
+
     private static Geometry nothing(Geometry like) {
         return like.getFactory().createPolygon();
     }
 
-    private static boolean isDrawn(Draft draft) {
-        return draft.key.role.isChecked();
-    }
-
-    /** Something that takes out what lies below it, in one layer or (null) in all. */
-    private record Taker(Polygon area, String layer, int order) {
-    }
-
-    private static List<Draft> subtract(List<Draft> drafts, Predicate<Draft> applies, List<Taker> takers) {
+    /** Takes the openings out of the panels, whatever lies on top. */
+    private static List<Draft> open(List<Draft> drafts, List<Polygon> openings) {
         STRtree index = new STRtree();
-        takers.forEach(taker -> index.insert(taker.area.getEnvelopeInternal(), taker));
+        openings.forEach(opening -> index.insert(opening.getEnvelopeInternal(), opening));
         List<Draft> rest = new ArrayList<>();
         for (Draft draft : drafts) {
             List<Geometry> taken = new ArrayList<>();
-            if (applies.test(draft)) {
-                for (Object each : index.query(draft.shape.getEnvelopeInternal())) {
-                    Taker taker = (Taker) each;
-                    if ((taker.layer == null || taker.layer.equals(draft.key.layer)) && taker.order > draft.order()) {
-                        taken.add(taker.area);
-                    }
-                }
+            if (draft.key.role == Role.PANEL) {
+                index.query(draft.shape.getEnvelopeInternal()).forEach(opening -> taken.add((Polygon) opening));
             }
             if (taken.isEmpty()) {
                 rest.add(draft);

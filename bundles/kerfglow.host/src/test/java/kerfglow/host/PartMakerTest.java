@@ -142,6 +142,28 @@ class PartMakerTest {
     }
 
     @Test
+    void what_is_painted_above_a_knock_out_stays() throws SheetException {
+        add(draw("outer", "L", 1, box(0, 0, 20, 20)));
+        add(draw("ring", "L", 0xffffff, box(5, 5, 10, 10)));
+        add(draw("centre", "L", 1, box(8, 8, 4, 4)));
+        add(draw("bridge", "L", 1, box(15, 9, 10, 2)));
+        List<Part> parts = parts("knock-out: [\"#ffffff\"]");
+        assertEquals(List.of(400.0 - 100 + 5 * 2, 16.0), parts.stream().map(part -> part.shape().getArea()).toList());
+        assertEquals(List.of(List.of("outer", "bridge"), List.of("centre")), parts.stream().map(Part::elements).toList());
+    }
+
+    @Test
+    void a_knock_out_may_split_a_part_and_leaves_alone_what_it_covers_wholly() throws SheetException {
+        add(draw("bar", "L", 1, box(0, 0, 30, 4)));
+        add(draw("gone", "L", 1, box(50, 0, 4, 4)));
+        add(draw("gap", "L", 0xffffff, box(10, -1, 5, 6)));
+        add(draw("lid", "L", 0xffffff, box(49, -1, 6, 6)));
+        List<Part> parts = parts("knock-out: [\"#ffffff\"]");
+        assertEquals(List.of(40.0, 60.0), parts.stream().map(part -> part.shape().getArea()).toList());
+        assertEquals(List.of(List.of("bar"), List.of("bar")), parts.stream().map(Part::elements).toList());
+    }
+
+    @Test
     void materials_follow_the_first_rule_that_fits() throws SheetException {
         add(draw("a", "L", 1, box(0, 0, 10, 10)));
         add(draw("b", "M", 1, box(20, 0, 10, 10)));
