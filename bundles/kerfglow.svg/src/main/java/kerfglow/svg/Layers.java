@@ -10,7 +10,8 @@ import org.w3c.dom.Element;
 
 /**
  * Which groups are layers. A layer is the outermost group with a name (label or id). A group that stands alone around everything is
- * unwrapped as long as there is a named group in it; without one it is the only layer that the file has, and stays.
+ * unwrapped as long as there is a named group in it; without one it is the only layer that the file has, and stays. Where somebody has
+ * labelled it, groups with an id alone do not count: programs number their groups by themselves, and the label is what people see.
  */
 final class Layers {
     /** The layer of shapes that lie in no named group. */
@@ -23,7 +24,8 @@ final class Layers {
         Element at = root;
         while (true) {
             List<Element> drawn = drawnChildren(at);
-            if (drawn.size() != 1 || !isGroup(drawn.get(0)) || !holdsNamedGroup(drawn.get(0))) {
+            if (drawn.size() != 1 || !isGroup(drawn.get(0))
+                    || !holdsNamedGroup(drawn.get(0), !Names.label(drawn.get(0)).isEmpty())) {
                 return;
             }
             at = drawn.get(0);
@@ -50,9 +52,9 @@ final class Layers {
         return drawn;
     }
 
-    private static boolean holdsNamedGroup(Element element) {
+    private static boolean holdsNamedGroup(Element element, boolean byLabel) {
         for (Element child : drawnChildren(element)) {
-            if (isGroup(child) && (!Names.layerName(child).isEmpty() || holdsNamedGroup(child))) {
+            if (isGroup(child) && (!(byLabel ? Names.label(child) : Names.layerName(child)).isEmpty() || holdsNamedGroup(child, byLabel))) {
                 return true;
             }
         }

@@ -48,6 +48,9 @@ class ElementTest {
         "<g id='a' xmlns:i='urn:x' i:label='Face layer'>D</g>D               | Face_layer (root)",
         "<g id='a' aria-label='Vinyl'>D</g>D                                 | Vinyl (root)",
         "<g id='a'><title>Film</title>D</g>D                                 | Film (root)",
+        "<g xmlns:i='urn:x' i:label='Faces'><g id='g10'>D</g>D</g>           | Faces Faces",
+        "<g id='g2'><g xmlns:i='urn:x' i:label='Faces'><g id='g10'>D</g></g></g> | Faces",
+        "<g xmlns:i='urn:x' i:label='All'><g i:label='Faces'>D</g><g id='g10'>D</g></g> | Faces g10",
         "<g id='Layer_1'>D</g><g id='Layer_2'>D</g>                          | Layer_1 Layer_2",
         "<defs><g id='in'>D</g></defs><use href='#in'/><g id='BACK'><use href='#in'/></g> | (root) BACK"})
     void layers(String content, String expected) {
