@@ -33,9 +33,9 @@ record RootSize(double widthMm, double heightMm, AffineTransform toMm, AffineTra
         boolean fitsContent = false;
         if (box != null && (Double.isNaN(width) || Double.isNaN(height))) {
             boolean neither = Double.isNaN(width) && Double.isNaN(height);
-            String missing = neither ? "width and height are" : Double.isNaN(width) ? "width is" : "height is";
-            drawing.report().add(Kind.ASSUMED_SIZE, svg, "the proof's " + missing + " not stated in a unit of length; "
-                    + (neither ? "the viewBox is taken for px" : "it follows from the viewBox"));
+            if (neither) { // one of them alone settles the other by the viewBox, so nothing is assumed
+                drawing.report().add(Kind.ASSUMED_SIZE, svg, "the proof's width and height are not stated in a unit of length; the viewBox is taken for px");
+            }
             double perUnit = neither ? 1 : Double.isNaN(width) ? height / box.height() : width / box.width();
             width = Double.isNaN(width) ? box.width() * perUnit : width;
             height = Double.isNaN(height) ? box.height() * perUnit : height;

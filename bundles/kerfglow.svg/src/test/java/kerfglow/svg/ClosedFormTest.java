@@ -54,6 +54,7 @@ class ClosedFormTest {
         assertEquals(1, bare.notes().size());
         Proof one = Svg.read("<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100%' viewBox='0 0 2 1'/>");
         assertEquals(50, one.heightMm(), 1e-9);
+        assertEquals(java.util.List.of(), one.notes(), "one length and the viewBox settle the other");
     }
 
     /** trade.md 7.2: four cubics with kappa enclose 3.1424723327 times the radius squared, 0.028 % more than the circle. */
