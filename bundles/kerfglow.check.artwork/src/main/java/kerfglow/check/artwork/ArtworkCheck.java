@@ -17,8 +17,8 @@ import org.osgi.service.component.annotations.Component;
 public final class ArtworkCheck implements Check {
     private static final List<Rule> RULES = List.of(OpenOutlines.OPEN, OpenOutlines.NEARLY, OpenOutlines.PIECES, Doubled.WHOLE,
             Doubled.STRETCH, Crossings.SELF, Crossings.CROSSING, Crossings.OVERLAP, Swallowed.RULE, NeedlessNodes.RULE, Specks.STRAY,
-            Specks.TINY, NotCuttable.TEXT, NotCuttable.SUBSTITUTED, NotCuttable.STROKE, NotCuttable.IMAGE, NotCuttable.MASK,
-            NotCuttable.EFFECT, Unseen.RULE, OffPage.WHOLLY, OffPage.PARTLY, Unassigned.RULE, SignSize.IMPLAUSIBLE, SignSize.ASSUMED,
+            Specks.TINY, NotCuttable.TEXT, NotCuttable.SUBSTITUTED, NotCuttable.STROKE, NotCuttable.CUT_LINE,
+            NotCuttable.IMAGE, NotCuttable.MASK, NotCuttable.EFFECT, Unseen.RULE, OffPage.WHOLLY, OffPage.PARTLY, Unassigned.RULE, SignSize.IMPLAUSIBLE, SignSize.ASSUMED,
             KnockOut.RULE, NotTakenOver.LEFT_OUT, NotTakenOver.BAD_VALUE);
     private static final List<Setting<?>> SETTINGS = List.of(Artwork.HAIRLINE, OpenOutlines.NEAR_ENDS, OpenOutlines.CLOSED_WITHIN,
             Doubled.WITHIN, Doubled.LEAST, Doubled.ANGLE, Crossings.DEPTH, NeedlessNodes.TOLERANCE, NeedlessNodes.LEAST,

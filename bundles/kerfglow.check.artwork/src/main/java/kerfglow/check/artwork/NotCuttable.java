@@ -20,7 +20,7 @@ import kerfglow.api.proof.TextRun;
 import kerfglow.api.proof.Visibility;
 import org.locationtech.jts.geom.Geometry;
 
-/** What shows on screen but gives a cutter no outline to follow: live text, live strokes, images, effects. */
+/** What shows on screen but gives a cutter no outline to follow: live text, live strokes, lines, images, effects. */
 final class NotCuttable {
     static final Rule TEXT = new Rule("artwork.live-text", Severity.REVIEW, "Lettering is still live text",
             "It has outlines only where its font is installed, and the next program may set it in another one or break the line elsewhere.",
@@ -31,6 +31,9 @@ final class NotCuttable {
     static final Rule STROKE = new Rule("artwork.live-stroke", Severity.REVIEW, "A stroke paints area that is no outline yet",
             "CAD and cutters follow the line in its middle; the painted edges become geometry only when the stroke is expanded.",
             "Expand the stroke and unite it with its fill, or delete it.", "common practice, no source");
+    static final Rule CUT_LINE = new Rule("artwork.cut-line", Severity.REVIEW, "A cut line counts as a part of its own",
+            "What a line paints is a strip as thin as the line, and the checks measure that strip; a shape that is only drawn round is not measured at all.",
+            "Fill the shapes and take the line off; or give the line the role note where it is only for show.", "geometry");
     static final Rule IMAGE = new Rule("artwork.image", Severity.REVIEW, "An image stands in the artwork",
             "Pixels have no outline, so nothing of it can be cut; at best it can be printed.",
             "Redraw it as shapes, or put it in a layer of notes when it is only for show.", "common practice, no source");
@@ -57,6 +60,7 @@ final class NotCuttable {
         Gatherer text = rules.gatherer(TEXT);
         Gatherer substituted = rules.gatherer(SUBSTITUTED);
         Gatherer stroke = rules.gatherer(STROKE);
+        Gatherer cutLine = rules.gatherer(CUT_LINE);
         Gatherer image = rules.gatherer(IMAGE);
         Gatherer mask = rules.gatherer(MASK);
         Gatherer effect = rules.gatherer(EFFECT);
@@ -69,6 +73,8 @@ final class NotCuttable {
             element.image().ifPresent(info -> rules.addImage(element, info, image));
             if (!element.strokeArea().isEmpty() && !artwork.isHairline(element)) {
                 rules.addStroke(element, stroke);
+            } else if (artwork.parts(element).stream().anyMatch(part -> part.sources().equals(Set.of(Part.Source.STROKE)))) {
+                rules.addCutLine(element, cutLine);
             }
             rules.addEffects(element, mask, effect);
         }
@@ -104,6 +110,14 @@ final class NotCuttable {
                 + element.stroke() + (element.fill().isPainted() && !element.fillArea().isEmpty()
                         ? ", which makes its shape larger by half of that all round" : "");
         into.add(element, place, artwork.finding(STROKE, message, List.of(element)).place(place)
+                .measured(Measure.mm(element.strokeWidthMm())).build());
+    }
+
+    private void addCutLine(Element element, Gatherer into) {
+        String message = artwork.name(element) + " has a line " + artwork.length(element.strokeWidthMm()) + " wide in " + element.stroke()
+                + (element.fillArea().isEmpty() ? " and no fill; the line itself is measured, not the shape inside it"
+                        : "; it is measured beside the filled shape, as a part of its own");
+        into.add(element, element.strokeArea(), artwork.finding(CUT_LINE, message, List.of(element)).place(element.strokeArea())
                 .measured(Measure.mm(element.strokeWidthMm())).build());
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import kerfglow.api.Finding;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
@@ -140,26 +141,34 @@ final class Drawn {
     private record Key(Role role, String layer, Paint paint) {
     }
 
+    /** An area of one paint and what painted it. */
+    private record Painted(Element element, Geometry area, Part.Source source) {
+    }
+
     private List<Part> parts() {
-        Map<Key, List<Element>> groups = new LinkedHashMap<>();
+        Map<Key, List<Painted>> groups = new LinkedHashMap<>();
         for (Element element : elements) {
             Role role = roles.getOrDefault(element.layer(), Role.FACE);
             boolean seen = element.visibility() == Visibility.SHOWN && element.image().isEmpty();
             if (seen && role.isChecked() && !element.fillArea().isEmpty()) {
-                groups.computeIfAbsent(new Key(role, element.layer(), element.fill()), key -> new ArrayList<>()).add(element);
+                groups.computeIfAbsent(new Key(role, element.layer(), element.fill()), key -> new ArrayList<>())
+                        .add(new Painted(element, element.fillArea(), Part.Source.SHAPE));
             }
             if (seen && role.isChecked() && !element.strokeArea().isEmpty()) {
-                groups.computeIfAbsent(new Key(role, element.layer(), element.stroke()), key -> new ArrayList<>()).add(element);
+                groups.computeIfAbsent(new Key(role, element.layer(), element.stroke()), key -> new ArrayList<>())
+                        .add(new Painted(element, element.strokeArea(), Part.Source.STROKE));
             }
         }
         List<Part> parts = new ArrayList<>();
         groups.forEach((key, members) -> {
-            Geometry union = UnaryUnionOp.union(members.stream().map(e -> e.fillArea().union(e.strokeArea())).toList());
+            Geometry union = UnaryUnionOp.union(members.stream().map(Painted::area).toList());
             for (int i = 0; i < union.getNumGeometries(); i++) {
                 Polygon piece = (Polygon) union.getGeometryN(i);
-                List<String> ids = members.stream().filter(e -> e.fillArea().union(e.strokeArea()).intersects(piece)).map(Element::id).toList();
+                List<Painted> within = members.stream().filter(member -> member.area().intersects(piece)).toList();
                 parts.add(Part.builder("p" + (parts.size() + 1), key.role(), piece).layer(key.layer()).paint(key.paint())
-                        .order(members.get(0).order()).assigned(!unassigned.contains(key.layer())).elements(ids).build());
+                        .order(members.get(0).element().order()).assigned(!unassigned.contains(key.layer()))
+                        .elements(within.stream().map(member -> member.element().id()).distinct().toList())
+                        .sources(within.stream().map(Painted::source).collect(Collectors.toSet())).build());
             }
         });
         return parts;

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import kerfglow.api.Finding;
 import kerfglow.api.Rule;
 import kerfglow.api.Severity;
@@ -107,9 +108,25 @@ class ElementRulesTest {
         assertEquals(0.31, only(stroked(0.31), NotCuttable.STROKE).measured().orElseThrow().value());
     }
 
-    private static Drawn stroked(double width) {
+    @Test
+    void a_cut_line_that_became_a_part_is_named_and_one_that_joined_its_fill_is_not() {
+        Drawn unfilled = stroked(0.3, e -> e.fill(Paint.NONE).fillArea(CheckTester.wkt("POLYGON EMPTY")));
+        assertEquals("path a (layer Faces, line 1) has a line 0.3 mm wide in #112233 and no fill; the line itself is measured, not the shape inside it",
+                only(unfilled, NotCuttable.CUT_LINE).message());
+        Drawn otherwise = stroked(0.3, e -> e.fill(Paint.colour(0x445566)));
+        assertEquals("path a (layer Faces, line 1) has a line 0.3 mm wide in #112233; it is measured beside the filled shape, as a part of its own",
+                only(otherwise, NotCuttable.CUT_LINE).message());
+        assertEquals(0.3, only(otherwise, NotCuttable.CUT_LINE).measured().orElseThrow().value());
+        assertEquals(List.of(), stroked(0.3, e -> e.fill(Paint.colour(0x112233))).broken());
+    }
+
+    private static Drawn stroked(double width, UnaryOperator<Element.Builder> more) {
         Geometry line = CheckTester.wkt(OutlineRulesTest.square(100, 100, 400));
-        return new Drawn().path("a", line, e -> e.stroke(Paint.colour(0x112233), width).strokeArea(line.buffer(width / 2)));
+        return new Drawn().path("a", line, e -> more.apply(e.stroke(Paint.colour(0x112233), width).strokeArea(line.buffer(width / 2))));
+    }
+
+    private static Drawn stroked(double width) {
+        return stroked(width, e -> e.fill(Paint.colour(0x112233)));
     }
 
     @Test

@@ -80,7 +80,7 @@ class OutlineRulesTest {
         for (double width : new double[] {0.1, 0.3, 0.31, 8}) {
             Drawn drawn = new Drawn().path("a", line, element -> element.fill(Paint.NONE).fillArea(new GeometryFactory().createPolygon())
                     .stroke(Paint.colour(0), width).strokeArea(line.buffer(width / 2)));
-            assertEquals(width <= 0.3 ? List.of("artwork.open-outline") : List.of("artwork.live-stroke"), drawn.broken(), width + " mm");
+            assertEquals(width <= 0.3 ? List.of("artwork.cut-line", "artwork.open-outline") : List.of("artwork.live-stroke"), drawn.broken(), width + " mm");
         }
     }
 
