@@ -225,9 +225,13 @@ final class PartMaker {
         return parts;
     }
 
+    static boolean fits(JobSheet.MaterialRule rule, Part part) {
+        return rule.scope().fits(part) && rule.fillRgb().map(rgb -> part.paint().equals(Paint.colour(rgb))).orElse(true);
+    }
+
     private Part withMaterial(Part bare) {
         for (JobSheet.MaterialRule rule : job.materials()) {
-            if (rule.scope().fits(bare) && rule.fillRgb().map(rgb -> bare.paint().equals(Paint.colour(rgb))).orElse(true)) {
+            if (fits(rule, bare)) {
                 Part.Builder builder = Part.builder(bare.id(), bare.role(), bare.shape()).assigned(bare.isAssigned()).layer(bare.layer()).paint(bare.paint())
                         .order(bare.order()).drilled(bare.drilled()).elements(bare.elements()).sources(bare.sources()).sheetMaterial(rule.material());
                 rule.thicknessMm().ifPresent(builder::thicknessMm);

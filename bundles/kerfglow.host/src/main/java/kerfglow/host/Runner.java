@@ -74,6 +74,7 @@ public final class Runner {
         watcher.progress("parts", 0);
         List<Part> parts = new PartMaker(job).make(proof);
         watcher.progress("parts", 1);
+        JobFit.remark(job, proof, parts).ifPresent(remarks::add);
         UnitSystem units = job.units().or(shop::units).orElse(UnitSystem.METRIC);
 
         List<Result.CheckRow> rows = new ArrayList<>();

@@ -198,6 +198,24 @@ class RunnerTest {
     }
 
     @Test
+    void rules_of_the_job_sheet_that_fit_nothing_are_said() throws Exception {
+        Files.writeString(folder.resolve("bar.job.yaml"), """
+                roles:
+                  - {layer: Face, role: face}
+                  - {layer: "L*", role: back}
+                materials:
+                  - {role: panel, material: steel}
+                  - {fill: "#00ff00", material: brass}
+                  - {role: back, material: acrylic}
+                knock-out: ["#ffffff"]
+                """);
+        assertTrue(run(inspection -> Outcome.of(List.of())).remarks().contains("Nothing in the proof fits these rules of bar.job.yaml: "
+                + "layer Face (role face); role=panel (material steel); fill #00ff00 (material brass); #ffffff (knock-out)."));
+        Files.writeString(folder.resolve("bar.job.yaml"), "roles: [{layer: L, role: back}]\nmaterials: [{role: back, material: acrylic}]\n");
+        assertTrue(run(inspection -> Outcome.of(List.of())).remarks().stream().noneMatch(remark -> remark.contains("fits these rules")));
+    }
+
+    @Test
     void the_shop_weighs_a_rule_with_a_reason_that_is_kept() throws Exception {
         Files.writeString(folder.resolve("bar.job.yaml"), "shop: shop.yaml\n");
         Files.writeString(folder.resolve("shop.yaml"), "severity:\n  - {rule: trial.narrow, severity: stop, reason: broke twice}\nsettings: {trial.width: 4 mm}\n");
