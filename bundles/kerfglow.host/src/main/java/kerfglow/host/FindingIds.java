@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Gives findings their ids and their order. An id is made of rule and place alone (the first place, to half a millimetre), so
- * that the same fault keeps its id from run to run, whatever else is found.
+ * Gives findings their ids and their order. An id is made of rule and place alone (the first place, to half a millimetre;
+ * without a place the first element), so that the same fault keeps its id from run to run, whatever else is found.
  */
 final class FindingIds {
     /** Coarse enough for rounding, fine enough to tell two faults of one rule apart; equals are numbered. */
@@ -43,7 +43,7 @@ final class FindingIds {
             .thenComparing(Result.ReportedFinding::message);
 
     private static String digest(Result.ReportedFinding finding) {
-        String place = finding.places().isEmpty() ? "proof"
+        String place = finding.places().isEmpty() ? finding.elements().stream().findFirst().map(element -> "element " + element).orElse("proof")
                 : Math.round(finding.places().get(0).at().x / GRID_MM) + " " + Math.round(finding.places().get(0).at().y / GRID_MM);
         try {
             byte[] hash = MessageDigest.getInstance("SHA-256").digest((finding.rule().id() + " " + place).getBytes(StandardCharsets.UTF_8));

@@ -105,6 +105,15 @@ class RunnerTest {
     }
 
     @Test
+    void ids_of_findings_without_a_place_stay_too() throws Exception {
+        Finding acrylic = Finding.of(NARROW, "for acrylic").elements(List.of("a1", "a2")).build();
+        Finding brass = Finding.of(NARROW, "for brass").elements(List.of("b1")).build();
+        String alone = run(inspection -> Outcome.of(List.of(brass))).findings().get(0).id();
+        Result both = run(inspection -> Outcome.of(List.of(acrylic, brass)));
+        assertEquals(alone, both.findings().stream().filter(finding -> finding.message().contains("brass")).findFirst().orElseThrow().id());
+    }
+
+    @Test
     void a_check_that_breaks_its_promises_fails_alone() throws Exception {
         Rule undeclared = new Rule("trial.other", Severity.INFO, "a", "b", "c", "d");
         TableInfo unknown = new TableInfo("other", "other", List.of());
