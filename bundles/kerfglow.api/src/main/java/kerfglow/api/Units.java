@@ -22,6 +22,8 @@ public final class Units {
     private static final int FINEST_FRACTION = 64;
     /** A length this near to a fraction of an inch is shown as that fraction. */
     private static final double FRACTION_TOLERANCE_MM = 0.0005;
+    /** Below the resolution of other lengths. */
+    private static final double FINE_MM = 0.01;
 
     private static final Map<String, Double> LENGTH_UNITS_MM = Map.of("mm", 1.0, "cm", MM_PER_CM, "m", MM_PER_M, "in", MM_PER_INCH,
             "\"", MM_PER_INCH, "ft", MM_PER_FOOT, "'", MM_PER_FOOT);
@@ -144,13 +146,13 @@ public final class Units {
         return quantity.unit().isEmpty() ? "" : " in " + quantity.unit();
     }
 
-    /** Writes a value for a person, to the resolution that decides: lengths to 0.01 mm, or as a fraction where one fits. */
+    /** Writes a value for a person, to the resolution that decides: lengths to 0.01 mm (to 0.0001 mm below that), or as a fraction where one fits. */
     public static String format(double value, Quantity quantity, UnitSystem system) {
         if (Double.isNaN(value)) {
             return "?";
         }
         return switch (quantity) {
-            case LENGTH -> system == UnitSystem.INCH ? inches(value) : trimmed(value, 2) + " mm";
+            case LENGTH -> system == UnitSystem.INCH ? inches(value) : trimmed(value, isFine(value) ? 4 : 2) + " mm";
             case AREA -> system == UnitSystem.INCH ? trimmed(value / (MM_PER_INCH * MM_PER_INCH), 4) + " in²"
                     : Math.abs(value) >= 1e5 ? trimmed(value / (MM_PER_M * MM_PER_M), 3) + " m²" : trimmed(value, 1) + " mm²";
             case COUNT -> String.format(Locale.ROOT, "%.0f", value);
@@ -158,6 +160,11 @@ public final class Units {
             case RATIO -> trimmed(value, 4);
             default -> trimmed(value, 2) + " " + quantity.unit();
         };
+    }
+
+    /** Tolerances such as 0.001 mm must not read as none. */
+    private static boolean isFine(double mm) {
+        return Math.abs(mm) < FINE_MM;
     }
 
     private static String inches(double mm) {
@@ -172,7 +179,7 @@ public final class Units {
                 return (mm < 0 ? "-" : "") + text + " in";
             }
         }
-        return trimmed(mm / MM_PER_INCH, 3) + " in";
+        return trimmed(mm / MM_PER_INCH, isFine(mm) ? 5 : 3) + " in";
     }
 
     private static String trimmed(double value, int digits) {
