@@ -78,7 +78,7 @@ final class NumberScanner {
         at = p;
         double value = Double.parseDouble(text.substring(start, p));
         if (Double.isInfinite(value)) {
-            throw new BadValueException("has the number " + quoteAt(start) + " at character " + (start + 1) + ", which is too large");
+            throw new BadValueException("has the number " + quote(start, p) + " at character " + (start + 1) + ", which is too large");
         }
         return value;
     }
@@ -136,8 +136,11 @@ final class NumberScanner {
     }
 
     private String quoteAt(int start) {
-        int end = Math.min(text.length(), start + LONGEST_QUOTE);
-        return text.substring(Math.min(start, end), end).replaceAll("\\s+", " ");
+        return quote(start, text.length());
+    }
+
+    private String quote(int start, int end) {
+        return text.substring(start, Math.max(start, Math.min(end, start + LONGEST_QUOTE))).replaceAll("\\s+", " ");
     }
 
     private static boolean isSpace(char c) {

@@ -295,6 +295,12 @@ class BadInputTest {
         proof.elements().forEach(e -> assertTrue(e.fillArea().isValid() && e.strokeArea().isValid()));
     }
 
+    @Test
+    void a_number_that_is_too_large_is_quoted_alone() throws IOException, ProofException {
+        List<ImportNote> notes = read(file(OPEN + "<path d='M1e400 0 L 10 10'/></svg>")).notes();
+        assertTrue(notes.get(0).message().contains("has the number 1e400 at character 2,"), notes::toString);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"SCRIPT|<script>alert(1)</script>", "SCRIPT|<rect width='1' height='1' onclick='x()'/>",
         "ANIMATION|<rect width='1' height='1'><animate attributeName='x' to='5'/></rect>", "UNSUPPORTED|<foreignObject width='5' height='5'/>",
