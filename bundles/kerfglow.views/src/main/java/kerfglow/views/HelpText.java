@@ -48,7 +48,8 @@ public final class HelpText {
 
     private static <T> void setting(StringBuilder out, Setting<T> setting, String indent) {
         out.append(indent).append(setting.key()).append(": ").append(setting.title()).append('\n');
-        String value = setting.defaultValue() == null ? "must be given" : "default " + setting.format(setting.defaultValue(), UnitSystem.METRIC);
+        String usual = setting.defaultValue() == null ? "" : setting.format(setting.defaultValue(), UnitSystem.METRIC);
+        String value = setting.defaultValue() == null ? "must be given" : usual.isEmpty() ? "may be left out" : "default " + usual;
         String detail = value + "; range " + setting.range(UnitSystem.METRIC) + "; " + setting.reason() + " [" + setting.source() + "]";
         Wrap.lines(detail, WIDTH - indent.length() - 2).forEach(line -> out.append(indent).append("  ").append(line).append('\n'));
     }

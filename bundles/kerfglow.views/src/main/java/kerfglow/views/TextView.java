@@ -52,7 +52,7 @@ public final class TextView {
         UnitSystem units = result.units();
         long checked = result.parts().stream().filter(part -> part.role().isChecked()).count();
         line(bold(result.proof().file()) + "  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " x "
-                + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked, "part") + " (" + roles(result.parts()) + ")");
+                + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked, "part") + (result.parts().isEmpty() ? "" : " (" + roles(result.parts()) + ")"));
         if (!result.job().title().isEmpty()) {
             line(result.job().title() + (result.shop().name().isEmpty() ? "" : ", for " + result.shop().name()));
         }

@@ -21,11 +21,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import javax.xml.parsers.DocumentBuilderFactory;
+import kerfglow.api.Check;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Inspection;
 import kerfglow.api.Measure;
+import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Quantity;
 import kerfglow.api.Rule;
+import kerfglow.api.Setting;
 import kerfglow.api.Severity;
+import kerfglow.api.StockKind;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.UnitSystem;
@@ -34,6 +40,7 @@ import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
+import kerfglow.host.CheckCatalogue;
 import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
 import kerfglow.host.ShopSheet;
@@ -148,6 +155,27 @@ class ViewsTest {
         assertFalse(text.contains("\u001b"));
         assertTrue(TextView.of(sample(), true).contains("\u001b[1;31m"));
         assertTrue(text.lines().allMatch(line -> line.length() <= 120), "lines fit a terminal");
+    }
+
+    @Test
+    void help_says_what_a_field_is_when_it_is_left_out() {
+        CheckCatalogue catalogue = new CheckCatalogue();
+        StockKind tools = new StockKind("tools", "tools", List.of(Setting.text("for", "what for", "", "empty is for all", "the shop sheet")));
+        CheckInfo info = new CheckInfo("trial", "trial", List.of(NARROW), List.of(), List.of(tools), List.of(), "## trial.narrow\n");
+        catalogue.add(new Check() {
+            @Override
+            public CheckInfo info() {
+                return info;
+            }
+
+            @Override
+            public Outcome inspect(Inspection inspection) {
+                return Outcome.of(List.of());
+            }
+        }, "bundle", "1.0.0");
+        String help = HelpText.checks(catalogue.entries());
+        assertTrue(help.contains("may be left out; range text"), help);
+        assertTrue(help.contains("range 0.0005 mm to 1 mm"), help);
     }
 
     @Test
