@@ -37,13 +37,14 @@ final class PairMeasure {
     PairResult measure(Runnable pulse) {
         Geometry outer = area(pair.outers());
         EdgeDistance toOuter = new EdgeDistance(outer);
+        Corners corners = new Corners(outer, allowance, mitreLimit);
         List<Polygon> counters = counters(outer);
         List<PairResult.CounterFault> faults = new ArrayList<>();
         List<Departure> departures = new ArrayList<>();
         List<Profile> profiles = new ArrayList<>();
         List<Polygon> innerHoles = new ArrayList<>();
         for (Part inner : pair.inners()) {
-            measure(inner.shape().getExteriorRing(), false, outer, toOuter, profiles, pulse);
+            measure(inner.shape().getExteriorRing(), false, outer, corners, toOuter, profiles, pulse);
             for (int i = 0; i < inner.shape().getNumInteriorRing(); i++) {
                 Polygon hole = factory.createPolygon(inner.shape().getInteriorRingN(i));
                 innerHoles.add(hole);
@@ -51,7 +52,7 @@ final class PairMeasure {
                     extra(hole, inner, faults);
                     continue;
                 }
-                Profile profile = measure(inner.shape().getInteriorRingN(i), true, outer, toOuter, profiles, pulse);
+                Profile profile = measure(inner.shape().getInteriorRingN(i), true, outer, corners, toOuter, profiles, pulse);
                 if (profile.leastMm() <= 0) {
                     shrunk(profile, inner, faults);
                 }
@@ -75,8 +76,9 @@ final class PairMeasure {
         return new PairResult(pair, allowance, least, greatest, sum / length, length, departing, departures, faults, missed.find(outer, pulse));
     }
 
-    private Profile measure(LinearRing ring, boolean counter, Geometry outer, EdgeDistance toOuter, List<Profile> profiles, Runnable pulse) {
-        Profile profile = new Profile(allowance, mitreLimit, point -> isIn(outer, point), counter);
+    private Profile measure(LinearRing ring, boolean counter, Geometry outer, Corners corners, EdgeDistance toOuter, List<Profile> profiles,
+            Runnable pulse) {
+        Profile profile = new Profile(allowance, mitreLimit, corners, point -> isIn(outer, point), counter);
         toOuter.along(ring, profile::add, pulse);
         profiles.add(profile);
         return profile;

@@ -22,6 +22,7 @@ final class Profile {
 
     private final Allowance allowance;
     private final double mitreLimit;
+    private final Corners corners;
     private final Side side;
     private final boolean counter;
     private final List<Bit> bits = new ArrayList<>();
@@ -41,9 +42,10 @@ final class Profile {
     private record Bit(Departure.Kind kind, Coordinate from, Coordinate to, double lengthMm, double extremeMm, Coordinate at) {
     }
 
-    Profile(Allowance allowance, double mitreLimit, Side side, boolean counter) {
+    Profile(Allowance allowance, double mitreLimit, Corners corners, Side side, boolean counter) {
         this.allowance = allowance;
         this.mitreLimit = mitreLimit;
+        this.corners = corners;
         this.side = side;
         this.counter = counter;
     }
@@ -72,7 +74,7 @@ final class Profile {
 
     private void cut(DistancePiece piece) {
         double low = allowance.sideMm() - allowance.toleranceMm() - RESOLUTION_MM;
-        double reach = piece.isAtCorner() ? Math.min(mitreLimit, 1 / Math.max(Math.cos(piece.turn() / 2), 1e-9)) : 1;
+        double reach = piece.isAtCorner() ? Corners.reach(piece.turn(), mitreLimit) : 1;
         double high = allowance.sideMm() * reach + allowance.toleranceMm() + RESOLUTION_MM;
         if (piece.leastMm() >= low && piece.greatestMm() <= high) {
             bits.add(new Bit(null, piece.from(), piece.to(), piece.lengthMm(), 0, piece.from()));
@@ -84,6 +86,9 @@ final class Profile {
             for (double place : piece.crossings(limit)) {
                 places.add(place);
             }
+        }
+        if (piece.greatestMm() > high) {
+            places.addAll(corners.borders(piece.from(), piece.to()));
         }
         places.add(piece.lengthMm());
         places.sort(null);
@@ -97,7 +102,8 @@ final class Profile {
             return;
         }
         double middle = piece.at((from + to) / 2);
-        Departure.Kind kind = middle < low ? Departure.Kind.TIGHT : middle > high ? Departure.Kind.LOOSE : null;
+        boolean loose = middle > high && !corners.excuse(piece.point((from + to) / 2));
+        Departure.Kind kind = middle < low ? Departure.Kind.TIGHT : loose ? Departure.Kind.LOOSE : null;
         double at = kind == Departure.Kind.LOOSE ? piece.at(from) > piece.at(to) ? from : to : Math.max(from, Math.min(to, piece.leastAtMm()));
         bits.add(new Bit(kind, piece.point(from), piece.point(to), to - from, piece.at(at), piece.point(at)));
     }
