@@ -4,15 +4,10 @@ package kerfglow.geometry;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
-import org.locationtech.jts.algorithm.Distance;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
-import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
-import org.locationtech.jts.index.hprtree.HPRtree;
 
 /**
  * The distance from every point of one outline to the nearest point of other outlines, as a function along the first.
@@ -21,91 +16,124 @@ import org.locationtech.jts.index.hprtree.HPRtree;
  * a corner). Both are known in closed form, so that least, greatest and mean, and the places where a limit is crossed, are exact for
  * the polygons: no sample decides. Distances are never negative; which side a point lies on is the caller's to know.
  *
- * <p>Cost: near n log n for outlines that run side by side, as a back and its face do.
+ * <p>Cost: near n log n for outlines that run side by side, as a back and its face do. May be used by several threads.
  */
 public final class EdgeDistance {
-    /** How much nearer (mm²) another edge must be to take over: above the rounding of squares of 10 m, below 0.0004 mm at any distance. */
-    private static final double NEARER_MM2 = 1e-7;
     /** Edges shorter than this (mm) have no direction; far below what any machine places. */
     private static final double SAME_POINT_MM = 1e-9;
-    /** A slope below this is level: an edge square to the measured one, or equal squares. */
-    private static final double LEVEL = 1e-12;
 
-    private final List<Edge> edges = new ArrayList<>();
-    private final HPRtree index = new HPRtree();
-    private final GeometryFactory factory;
-
-    /** An edge of the outlines; turns are those at its ends, radians, 0 where it goes straight on, pi at the end of an open line. */
-    private record Edge(double fromX, double fromY, double toX, double toY, double turnAtFrom, double turnAtTo) {
-        double distance(double x, double y) {
-            return Distance.pointToSegment(new Coordinate(x, y), new Coordinate(fromX, fromY),
-                    new Coordinate(toX, toY));
-        }
-    }
+    private final int size;
+    /** From x, from y, to x, to y of every edge. */
+    private final double[] ends;
+    /** The turn at both ends of every edge, radians: 0 where it goes straight on, pi at the end of an open line. */
+    private final double[] turns;
+    /** The edges before and after every edge, itself where there is none. */
+    private final int[] beside;
+    private final EdgeBoxes boxes;
 
     /**
      * @param outlines polygons or lines, mm, with at least one edge; not changed
      * @throws IllegalArgumentException when there is no edge
      */
     public EdgeDistance(Geometry outlines) {
-        factory = outlines.getFactory();
+        List<List<Coordinate>> lines = new ArrayList<>();
+        int edges = 0;
         for (Object line : LinearComponentExtracter.getLines(outlines)) {
-            add((LineString) line);
+            List<Coordinate> points = apart((LineString) line);
+            lines.add(points);
+            edges += points.size() - 1;
         }
-        if (edges.isEmpty()) {
+        if (edges < 1) {
             throw new IllegalArgumentException("there is no edge to measure to");
         }
-        for (Edge edge : edges) {
-            index.insert(new Envelope(edge.fromX, edge.toX, edge.fromY, edge.toY), edge);
+        size = edges;
+        ends = new double[4 * size];
+        turns = new double[2 * size];
+        beside = new int[2 * size];
+        int at = 0;
+        for (List<Coordinate> points : lines) {
+            at = add(points, at);
         }
-        index.build();
+        double[] own = new double[4 * size];
+        for (int i = 0; i < own.length; i += 4) {
+            own[i] = Math.min(ends[i], ends[i + 2]);
+            own[i + 1] = Math.min(ends[i + 1], ends[i + 3]);
+            own[i + 2] = Math.max(ends[i], ends[i + 2]);
+            own[i + 3] = Math.max(ends[i + 1], ends[i + 3]);
+        }
+        boxes = new EdgeBoxes(own);
     }
 
-    private void add(LineString line) {
+    private static List<Coordinate> apart(LineString line) {
         List<Coordinate> points = new ArrayList<>();
         for (Coordinate point : line.getCoordinates()) {
             if (points.isEmpty() || point.distance(points.get(points.size() - 1)) > SAME_POINT_MM) {
                 points.add(point);
             }
         }
-        boolean closed = line instanceof LinearRing || line.isClosed();
-        int count = points.size() - 1;
-        for (int i = 0; i < count; i++) {
-            Coordinate from = points.get(i);
-            Coordinate to = points.get(i + 1);
-            Coordinate before = i > 0 ? points.get(i - 1) : closed ? points.get(count - 1) : null;
-            Coordinate after = i + 2 <= count ? points.get(i + 2) : closed ? points.get(1) : null;
-            edges.add(new Edge(from.x, from.y, to.x, to.y, turn(before, from, to), turn(from, to, after)));
+        if (points.isEmpty()) {
+            points.add(new Coordinate());
         }
+        return points;
     }
 
-    private static double turn(Coordinate before, Coordinate at, Coordinate after) {
-        if (before == null || after == null) {
+    private int add(List<Coordinate> points, int first) {
+        int count = points.size() - 1;
+        boolean closed = count > 1 && points.get(0).distance(points.get(count)) <= SAME_POINT_MM;
+        for (int i = 0; i < count; i++) {
+            int edge = first + i;
+            ends[4 * edge] = points.get(i).x;
+            ends[4 * edge + 1] = points.get(i).y;
+            ends[4 * edge + 2] = points.get(i + 1).x;
+            ends[4 * edge + 3] = points.get(i + 1).y;
+            beside[2 * edge] = i > 0 ? edge - 1 : closed ? first + count - 1 : edge;
+            beside[2 * edge + 1] = i + 1 < count ? edge + 1 : closed ? first : edge;
+        }
+        for (int edge = first; edge < first + count; edge++) {
+            turns[2 * edge] = turn(beside[2 * edge], edge);
+            turns[2 * edge + 1] = turn(edge, beside[2 * edge + 1]);
+        }
+        return first + count;
+    }
+
+    private double turn(int edge, int after) {
+        if (edge == after) {
             return Math.PI;
         }
-        double ax = at.x - before.x;
-        double ay = at.y - before.y;
-        double bx = after.x - at.x;
-        double by = after.y - at.y;
+        double ax = ends[4 * edge + 2] - ends[4 * edge];
+        double ay = ends[4 * edge + 3] - ends[4 * edge + 1];
+        double bx = ends[4 * after + 2] - ends[4 * after];
+        double by = ends[4 * after + 3] - ends[4 * after + 1];
         return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
     }
 
     /** The distance of one point, mm. Cost: every edge. */
     public double of(Coordinate point) {
-        return nearest(point.x, point.y).distance(point.x, point.y);
+        return Math.sqrt(square(nearest(point), point.x, point.y));
     }
 
-    private Edge nearest(double x, double y) {
-        Edge best = edges.get(0);
+    private int nearest(Coordinate point) {
+        int best = 0;
         double least = Double.POSITIVE_INFINITY;
-        for (Edge edge : edges) {
-            double distance = edge.distance(x, y);
+        for (int edge = 0; edge < size; edge++) {
+            double distance = square(edge, point.x, point.y);
             if (distance < least) {
                 least = distance;
                 best = edge;
             }
         }
         return best;
+    }
+
+    private double square(int edge, double x, double y) {
+        double ax = ends[4 * edge];
+        double ay = ends[4 * edge + 1];
+        double dx = ends[4 * edge + 2] - ax;
+        double dy = ends[4 * edge + 3] - ay;
+        double share = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
+        double offX = ax + share * dx - x;
+        double offY = ay + share * dy - y;
+        return offX * offX + offY * offY;
     }
 
     /**
@@ -120,209 +148,124 @@ public final class EdgeDistance {
         if (points.length == 0) {
             return;
         }
-        Edge nearest = nearest(points[0].x, points[0].y);
+        Walk walk = new Walk();
+        int nearest = nearest(points[0]);
         for (int i = 1; i < points.length; i++) {
-            double length = points[i].distance(points[i - 1]);
-            if (length > SAME_POINT_MM) {
-                nearest = walk(points[i - 1], points[i], length, nearest, each);
+            if (points[i].distance(points[i - 1]) > SAME_POINT_MM) {
+                nearest = walk.edge(points[i - 1], points[i], nearest, each);
             }
             pulse.run();
         }
     }
 
-    private Edge walk(Coordinate from, Coordinate to, double length, Edge first, Consumer<DistancePiece> each) {
-        // the distance to one edge is convex along a line, so what is nearest at one end bounds the search for the whole of it
-        double reach = Math.max(first.distance(from.x, from.y), first.distance(to.x, to.y)) + SAME_POINT_MM;
-        Envelope near = new Envelope(from, to);
-        near.expandBy(reach);
-        List<Course> courses = new ArrayList<>();
-        index.query(near, item -> courses.add(new Course((Edge) item, from, to, length)));
-        Course current = courses.get(0);
-        for (Course course : courses) {
-            current = course.squareAt(0) < current.squareAt(0) ? course : current;
+    /**
+     * True when no point of an outline is farther off than a limit. Much cheaper than {@link #along} where the answer is clear.
+     *
+     * @param outline a line or ring, mm; not changed
+     * @param limitMm the limit, mm
+     * @param pulse called often, for progress; may throw to stop the work
+     */
+    public boolean isWithin(LineString outline, double limitMm, Runnable pulse) {
+        Coordinate[] points = outline.getCoordinates();
+        if (points.length == 0) {
+            return true;
         }
-        double at = 0;
-        while (true) {
-            double until = length;
-            Course next = null;
-            for (Course course : courses) {
-                double passes = course == current ? until : course.passesBelow(current, at, until);
-                if (passes < until) {
-                    until = passes;
-                    next = course;
+        Walk walk = new Walk();
+        boolean[] within = {true};
+        double limit = limitMm * limitMm;
+        int near = nearest(points[0]);
+        for (int i = 1; i < points.length && within[0]; i++) {
+            near = downhill(near, points[i]);
+            // the distance to one edge is convex along a line: near enough at both ends is near enough between
+            if (square(near, points[i - 1].x, points[i - 1].y) > limit || square(near, points[i].x, points[i].y) > limit) {
+                if (points[i].distance(points[i - 1]) > SAME_POINT_MM) {
+                    near = walk.edge(points[i - 1], points[i], near, piece -> within[0] &= piece.greatestMm() <= limitMm);
                 }
             }
-            if (until > at) {
-                current.emit(at, until, each, factory);
-            }
-            if (next == null) {
-                return current.edge;
-            }
-            current = next;
-            at = until;
+            pulse.run();
         }
+        return within[0];
     }
 
-    /** The square of the distance to one edge along a measured line: up to three parabolas, one after the other. */
-    private static final class Course {
-        private final Edge edge;
-        private final Coordinate start;
-        private final double dirX;
-        private final double dirY;
-        private final double length;
-        /** Ends of the parabolas along the line; the last is the line's end. */
-        private final double[] ends = new double[3];
-        private final double[] square = new double[3];
-        private final double[] linear = new double[3];
-        private final double[] constant = new double[3];
-        /** For parabolas of a corner its place along the line, otherwise NaN. */
-        private final double[] foot = new double[3];
-        private final double[] turn = new double[3];
-        private int count;
-
-        Course(Edge edge, Coordinate from, Coordinate to, double length) {
-            this.edge = edge;
-            this.start = from;
-            this.length = length;
-            dirX = (to.x - from.x) / length;
-            dirY = (to.y - from.y) / length;
-            double fromAlong = (edge.fromX - from.x) * dirX + (edge.fromY - from.y) * dirY;
-            double fromBeside = dirX * (edge.fromY - from.y) - dirY * (edge.fromX - from.x);
-            double toAlong = (edge.toX - from.x) * dirX + (edge.toY - from.y) * dirY;
-            double toBeside = dirX * (edge.toY - from.y) - dirY * (edge.toX - from.x);
-            double size = Math.hypot(toAlong - fromAlong, toBeside - fromBeside);
-            double along = (toAlong - fromAlong) / size;
-            double beside = (toBeside - fromBeside) / size;
-            if (Math.abs(along) < LEVEL) {
-                double foot0 = -fromBeside * beside;
-                if (foot0 <= 0) {
-                    corner(length, fromAlong, fromBeside, edge.turnAtFrom);
-                } else if (foot0 >= size) {
-                    corner(length, toAlong, toBeside, edge.turnAtTo);
-                } else {
-                    inside(length, fromAlong, fromBeside, along, beside);
+    /** The edge that is nearest when going from one edge to the next as long as it gets nearer. */
+    private int downhill(int from, Coordinate point) {
+        int best = from;
+        double least = square(from, point.x, point.y);
+        for (int side = 0; side < 2; side++) {
+            for (int next = beside[2 * best + side]; next != best; next = beside[2 * best + side]) {
+                double distance = square(next, point.x, point.y);
+                if (distance >= least) {
+                    break;
                 }
-                return;
-            }
-            double entersAt = fromAlong + fromBeside * beside / along;
-            double leavesAt = entersAt + size / along;
-            if (along > 0) {
-                corner(entersAt, fromAlong, fromBeside, edge.turnAtFrom);
-                inside(leavesAt, fromAlong, fromBeside, along, beside);
-                corner(length, toAlong, toBeside, edge.turnAtTo);
-            } else {
-                corner(leavesAt, toAlong, toBeside, edge.turnAtTo);
-                inside(entersAt, fromAlong, fromBeside, along, beside);
-                corner(length, fromAlong, fromBeside, edge.turnAtFrom);
+                least = distance;
+                best = next;
             }
         }
+        return best;
+    }
 
-        private void corner(double end, double along, double beside, double turnThere) {
-            put(end, 1, -2 * along, along * along + beside * beside, along, turnThere);
-        }
+    /** One walk: keeps what it needs for an edge to use it again for the next. */
+    private final class Walk {
+        private final List<Course> courses = new ArrayList<>();
+        private int used;
 
-        private void inside(double end, double fromAlong, double fromBeside, double along, double beside) {
-            double offset = along * fromBeside - beside * fromAlong;
-            put(end, beside * beside, 2 * beside * offset, offset * offset, Double.NaN, 0);
-        }
-
-        private void put(double end, double c2, double c1, double c0, double footAt, double turnThere) {
-            double before = count == 0 ? 0 : ends[count - 1];
-            if (end <= before || before >= length) {
-                return;
+        /** Measures along one edge; {@code first} should be near at its start, answered is what is nearest at its end. */
+        int edge(Coordinate from, Coordinate to, int first, Consumer<DistancePiece> each) {
+            double length = from.distance(to);
+            gather(from, to, length, first);
+            Course current = courses.get(0);
+            for (int i = 1; i < used; i++) {
+                current = courses.get(i).squareAt(0) < current.squareAt(0) ? courses.get(i) : current;
             }
-            ends[count] = Math.min(end, length);
-            square[count] = c2;
-            linear[count] = c1;
-            constant[count] = c0;
-            foot[count] = footAt;
-            turn[count] = turnThere;
-            count++;
-        }
-
-        double squareAt(double s) {
-            int i = at(s);
-            return value(i, s);
-        }
-
-        private double value(int i, double s) {
-            return Math.max(0, (square[i] * s + linear[i]) * s + constant[i]);
-        }
-
-        private int at(double s) {
-            int i = 0;
-            while (i < count - 1 && s >= ends[i]) {
-                i++;
-            }
-            return i;
-        }
-
-        /** The first place from {@code from} on where this is nearer than another, or {@code until}. */
-        double passesBelow(Course other, double from, double until) {
-            double at = from;
-            int i = at(from);
-            int j = other.at(from);
+            double at = 0;
             while (true) {
-                double end = Math.min(until, Math.min(ends[i], other.ends[j]));
-                double crossing = firstBelow(square[i] - other.square[j], linear[i] - other.linear[j],
-                        constant[i] - other.constant[j] + NEARER_MM2, at, end);
-                if (crossing < end) {
-                    return crossing;
-                }
-                if (end >= until) {
-                    return until;
-                }
-                at = end;
-                i = ends[i] <= at && i < count - 1 ? i + 1 : i;
-                j = other.ends[j] <= at && j < other.count - 1 ? j + 1 : j;
-            }
-        }
-
-        private static double firstBelow(double c2, double c1, double c0, double from, double to) {
-            if ((c2 * from + c1) * from + c0 < 0) {
-                return from;
-            }
-            if (Math.abs(c2) < LEVEL) {
-                double root = -c0 / c1;
-                return c1 < -LEVEL && root > from && root < to ? root : to;
-            }
-            double discriminant = c1 * c1 - 4 * c2 * c0;
-            if (discriminant <= 0) {
-                return to;
-            }
-            double q = -0.5 * (c1 + Math.copySign(Math.sqrt(discriminant), c1));
-            double one = q / c2;
-            double two = c0 / q;
-            double low = Math.min(one, two);
-            double high = Math.max(one, two);
-            // a parabola open upwards dips below between its roots, one open downwards outside of them
-            double root = c2 > 0 ? low : high;
-            return root > from && root < to ? root : to;
-        }
-
-        void emit(double from, double to, Consumer<DistancePiece> each, GeometryFactory factory) {
-            double at = from;
-            for (int i = at(from); i < count && at < to; i++) {
-                double end = i == count - 1 ? to : Math.min(to, ends[i]);
-                if (end <= at) {
-                    continue;
-                }
-                if (Double.isNaN(foot[i])) {
-                    double zero = square[i] > LEVEL ? -linear[i] / (2 * square[i]) : Double.NaN;
-                    if (zero > at && zero < end) {
-                        each.accept(piece(i, at, zero));
-                        at = zero;
+                double until = length;
+                Course next = null;
+                for (int i = 0; i < used; i++) {
+                    Course course = courses.get(i);
+                    double passes = course == current ? until : course.passesBelow(current, at, until);
+                    if (passes < until) {
+                        until = passes;
+                        next = course;
                     }
                 }
-                each.accept(piece(i, at, end));
-                at = end;
+                if (until > at) {
+                    current.emit(at, until, each);
+                }
+                if (next == null) {
+                    return current.edge;
+                }
+                current = next;
+                at = until;
             }
         }
 
-        private DistancePiece piece(int i, double from, double to) {
-            Coordinate a = new Coordinate(start.x + dirX * from, start.y + dirY * from);
-            Coordinate b = new Coordinate(start.x + dirX * to, start.y + dirY * to);
-            return new DistancePiece(a, b, to - from, Math.sqrt(value(i, from)), Math.sqrt(value(i, to)), foot[i] - from, turn[i]);
+        /** The distance to one edge is convex along a line, so what is nearest at one end bounds the search for the whole of it. */
+        private void gather(Coordinate from, Coordinate to, double length, int first) {
+            double reach = Math.sqrt(Math.max(square(first, from.x, from.y), square(first, to.x, to.y))) + SAME_POINT_MM;
+            double dirX = (to.x - from.x) / length;
+            double dirY = (to.y - from.y) / length;
+            used = 0;
+            boxes.query(Math.min(from.x, to.x) - reach, Math.min(from.y, to.y) - reach, Math.max(from.x, to.x) + reach,
+                    Math.max(from.y, to.y) + reach, edge -> {
+                        double ax = ends[4 * edge] - from.x;
+                        double ay = ends[4 * edge + 1] - from.y;
+                        double bx = ends[4 * edge + 2] - from.x;
+                        double by = ends[4 * edge + 3] - from.y;
+                        double fromBeside = dirX * ay - dirY * ax;
+                        double toBeside = dirX * by - dirY * bx;
+                        double fromAlong = dirX * ax + dirY * ay;
+                        double toAlong = dirX * bx + dirY * by;
+                        if (Math.min(fromBeside, toBeside) > reach || Math.max(fromBeside, toBeside) < -reach
+                                || Math.min(fromAlong, toAlong) > length + reach || Math.max(fromAlong, toAlong) < -reach) {
+                            return;
+                        }
+                        if (used == courses.size()) {
+                            courses.add(new Course());
+                        }
+                        courses.get(used++).set(edge, from, dirX, dirY, length, fromAlong, fromBeside, toAlong, toBeside, turns[2 * edge],
+                                turns[2 * edge + 1]);
+                    });
         }
     }
 }

@@ -50,6 +50,9 @@ record MadeBack(Part face, Allowance allowance, Geometry shape, List<Fault> faul
                 Point within = face.shape().getInteriorPoint();
                 return List.of(new Fault(Fault.Kind.VANISHES, null, face.shape(), within.getCoordinate(), widest, 0));
             }
+            if (thin.isWhole(face.shape(), shape, allowance.sideMm(), pulse)) {
+                return List.of();
+            }
             List<Fault> faults = new ArrayList<>();
             for (Stretch stretch : thin.stretches(face.shape(), allowance.sideMm(), pulse)) {
                 Fault.Kind kind = switch (stretch.kind()) {

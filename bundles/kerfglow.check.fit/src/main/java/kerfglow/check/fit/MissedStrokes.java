@@ -53,6 +53,9 @@ final class MissedStrokes {
         List<LineString> far = new ArrayList<>();
         for (int i = 0; i < outer.getNumGeometries(); i++) {
             for (LinearRing ring : rings(outer.getGeometryN(i))) {
+                if (toInner.isWithin(ring, nearMm, pulse)) {
+                    continue;
+                }
                 Far runs = new Far(outer.getFactory());
                 toInner.along(ring, runs::add, pulse);
                 far.addAll(runs.lines());
