@@ -60,4 +60,70 @@ final class EdgeBoxes {
             }
         }
     }
+
+    /** How far off an edge is. */
+    interface Square {
+        /** The square of the distance to an edge. */
+        double of(int edge);
+    }
+
+    /** The edge nearest to a point; of equals any. */
+    int nearest(double x, double y, Square square) {
+        Search search = new Search(x, y, square);
+        int top = levels.length - 1;
+        search.visit(top, 0, levels[top].length / 4);
+        return search.best;
+    }
+
+    /** Goes into the nearest box first, so that most of the others need not be opened. */
+    private final class Search {
+        private final double x;
+        private final double y;
+        private final Square square;
+        private double least = Double.POSITIVE_INFINITY;
+        private int best;
+
+        Search(double x, double y, Square square) {
+            this.x = x;
+            this.y = y;
+            this.square = square;
+        }
+
+        void visit(int level, int from, int to) {
+            int first = from;
+            double nearest = Double.POSITIVE_INFINITY;
+            for (int i = from; i < to; i++) {
+                double distance = toBox(level, i);
+                if (distance < nearest) {
+                    nearest = distance;
+                    first = i;
+                }
+            }
+            open(level, first);
+            for (int i = from; i < to; i++) {
+                if (i != first && toBox(level, i) < least) {
+                    open(level, i);
+                }
+            }
+        }
+
+        private void open(int level, int i) {
+            if (level > 0) {
+                visit(level - 1, i << SHIFT, Math.min((i + 1) << SHIFT, levels[level - 1].length / 4));
+                return;
+            }
+            double distance = square.of(i);
+            if (distance < least) {
+                least = distance;
+                best = i;
+            }
+        }
+
+        private double toBox(int level, int i) {
+            double[] boxes = levels[level];
+            double dx = Math.max(0, Math.max(boxes[4 * i] - x, x - boxes[4 * i + 2]));
+            double dy = Math.max(0, Math.max(boxes[4 * i + 1] - y, y - boxes[4 * i + 3]));
+            return dx * dx + dy * dy;
+        }
+    }
 }

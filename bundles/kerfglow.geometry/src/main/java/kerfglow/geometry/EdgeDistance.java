@@ -107,22 +107,13 @@ public final class EdgeDistance {
         return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
     }
 
-    /** The distance of one point, mm. Cost: every edge. */
+    /** The distance of one point, mm. Cost: mostly log n. */
     public double of(Coordinate point) {
         return Math.sqrt(square(nearest(point), point.x, point.y));
     }
 
     private int nearest(Coordinate point) {
-        int best = 0;
-        double least = Double.POSITIVE_INFINITY;
-        for (int edge = 0; edge < size; edge++) {
-            double distance = square(edge, point.x, point.y);
-            if (distance < least) {
-                least = distance;
-                best = edge;
-            }
-        }
-        return best;
+        return boxes.nearest(point.x, point.y, edge -> square(edge, point.x, point.y));
     }
 
     private double square(int edge, double x, double y) {

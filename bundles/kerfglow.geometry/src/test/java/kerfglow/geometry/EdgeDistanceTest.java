@@ -3,6 +3,7 @@ package kerfglow.geometry;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -129,6 +130,23 @@ class EdgeDistanceTest {
             assertEquals(sum / 30, piece.sumMm2() / piece.lengthMm(), 0.05);
         }
         assertEquals(along.getLength(), length, EXACT_MM);
+    }
+
+    @ParameterizedTest(name = "seed {0}")
+    @ValueSource(longs = {1, 2, 3, 5})
+    void tells_whether_an_outline_stays_within_a_limit(long seed) {
+        Random random = new Random(seed);
+        Polygon outline = star(random, 400);
+        LineString along = star(random, 400).getExteriorRing();
+        double greatest = greatest(pieces(outline, along));
+        EdgeDistance distance = new EdgeDistance(outline);
+        assertTrue(distance.isWithin(along, greatest + 0.001, Shapes.NO_PULSE));
+        assertFalse(distance.isWithin(along, greatest - 0.001, Shapes.NO_PULSE));
+        assertTrue(distance.isWithin(outline.getExteriorRing(), 0.001, Shapes.NO_PULSE));
+        for (int i = 0; i < 50; i++) {
+            Coordinate point = new Coordinate(4500 + 1000 * random.nextDouble(), 2500 + 1000 * random.nextDouble());
+            assertEquals(DistanceOp.distance(outline.getExteriorRing(), Shapes.FACTORY.createPoint(point)), distance.of(point), EXACT_MM);
+        }
     }
 
     @ParameterizedTest(name = "seed {0}")

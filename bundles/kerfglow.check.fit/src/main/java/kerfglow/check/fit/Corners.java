@@ -4,9 +4,11 @@ package kerfglow.check.fit;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
+import org.locationtech.jts.index.strtree.STRtree;
 
 /**
  * The corners of the outer part, and how far off the inner part may stand there because its edges are prolonged to a mitre. That can
@@ -18,7 +20,7 @@ final class Corners {
     private static final double LEAST_TURN = Math.PI / 9;
     private static final double LEAST_COSINE = 1e-9;
 
-    private final List<Corner> corners = new ArrayList<>();
+    private final STRtree corners = new STRtree();
 
     /** A corner and how far its mitre reaches, mm. */
     private record Corner(Coordinate at, double reachMm) {
@@ -31,10 +33,20 @@ final class Corners {
                 Coordinate before = points[i == 0 ? points.length - 2 : i - 1];
                 double turn = turn(before, points[i], points[i + 1]);
                 if (turn > LEAST_TURN) {
-                    corners.add(new Corner(points[i], allowance.sideMm() * reach(turn, mitreLimit) + allowance.toleranceMm()));
+                    Corner corner = new Corner(points[i], allowance.sideMm() * reach(turn, mitreLimit) + allowance.toleranceMm());
+                    Envelope reach = new Envelope(corner.at);
+                    reach.expandBy(corner.reachMm);
+                    corners.insert(reach, corner);
                 }
             }
         }
+        corners.build();
+    }
+
+    private List<Corner> near(Envelope where) {
+        List<Corner> near = new ArrayList<>();
+        corners.query(where, corner -> near.add((Corner) corner));
+        return near;
     }
 
     /** How far a mitre reaches, in clearances. */
@@ -52,7 +64,7 @@ final class Corners {
 
     /** True when a mitre may reach the point. */
     boolean excuse(Coordinate point) {
-        return corners.stream().anyMatch(corner -> corner.at.distance(point) <= corner.reachMm);
+        return near(new Envelope(point)).stream().anyMatch(corner -> corner.at.distance(point) <= corner.reachMm);
     }
 
     /** Where a straight stretch enters or leaves the reach of a mitre: mm along it. */
@@ -61,7 +73,7 @@ final class Corners {
         double length = from.distance(to);
         double dx = (to.x - from.x) / length;
         double dy = (to.y - from.y) / length;
-        for (Corner corner : corners) {
+        for (Corner corner : near(new Envelope(from, to))) {
             double along = (corner.at.x - from.x) * dx + (corner.at.y - from.y) * dy;
             double beside = (corner.at.x - from.x) * dy - (corner.at.y - from.y) * dx;
             double half = Math.sqrt(Math.max(0, corner.reachMm * corner.reachMm - beside * beside));

@@ -61,8 +61,8 @@ final class FitFindings {
         String inner = name(fault.part());
         String outers = names(result.pair().outers());
         String message = switch (fault.kind()) {
-            case SHRUNK -> "The counter of " + inner + " reaches " + length(-fault.clearanceMm()) + " into the counter of " + outers
-                    + " or past its edge, instead of being larger by " + allowance.words(inspection) + ".";
+            case SHRUNK -> "The counter of " + inner + (fault.clearanceMm() < 0 ? " lies " + length(-fault.clearanceMm()) + " past the edge of "
+                    : " is no larger than that of ") + outers + "; it must be larger by " + allowance.words(inspection) + ".";
             case CLOSED -> "The " + inner + " goes on behind a counter of " + outers + "; it needs a counter that is larger by "
                     + allowance.words(inspection) + ".";
             case EXTRA -> "The " + inner + " has an opening " + length(fault.clearanceMm()) + " wide where " + outers + " has none.";
@@ -136,7 +136,8 @@ final class FitFindings {
                         + (thermal.bindsInCold() ? "cold" : "heat") + ": " + thermal.sum(inspection) + ".";
         return Optional.of(Finding.of(FitRules.THERMAL, message).place(face.shape()).measured(Measure.mm(thermal.movementMm()))
                 .required(Measure.mm(thermal.leftMm())).parts(face.id()).elements(face.elements())
-                .fix("Allow " + length(thermal.movementMm() - thermal.leftMm()) + " more in total, split the face, or use a material nearer to the can's.")
+                .fix("Allow " + length(thermal.movementMm() - thermal.leftMm())
+                        + " more in total, split the face, or use a material nearer to the can's.")
                 .build());
     }
 

@@ -6,6 +6,8 @@ import java.util.List;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.EdgeDistance;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -38,13 +40,14 @@ final class PairMeasure {
         Geometry outer = area(pair.outers());
         EdgeDistance toOuter = new EdgeDistance(outer);
         Corners corners = new Corners(outer, allowance, mitreLimit);
+        Profile.Side sides = new Sides(outer);
         List<Polygon> counters = counters(outer);
         List<PairResult.CounterFault> faults = new ArrayList<>();
         List<Departure> departures = new ArrayList<>();
         List<Profile> profiles = new ArrayList<>();
         List<Polygon> innerHoles = new ArrayList<>();
         for (Part inner : pair.inners()) {
-            measure(inner.shape().getExteriorRing(), false, outer, corners, toOuter, profiles, pulse);
+            measure(inner.shape().getExteriorRing(), false, sides, corners, toOuter, profiles, pulse);
             for (int i = 0; i < inner.shape().getNumInteriorRing(); i++) {
                 Polygon hole = factory.createPolygon(inner.shape().getInteriorRingN(i));
                 innerHoles.add(hole);
@@ -52,10 +55,8 @@ final class PairMeasure {
                     extra(hole, inner, faults);
                     continue;
                 }
-                Profile profile = measure(inner.shape().getInteriorRingN(i), true, outer, corners, toOuter, profiles, pulse);
-                if (profile.leastMm() <= 0) {
-                    shrunk(profile, inner, faults);
-                }
+                Profile profile = measure(inner.shape().getInteriorRingN(i), true, sides, corners, toOuter, profiles, pulse);
+                shrunk(profile, inner, faults);
             }
         }
         closed(counters, innerHoles, faults);
@@ -76,9 +77,9 @@ final class PairMeasure {
         return new PairResult(pair, allowance, least, greatest, sum / length, length, departing, departures, faults, missed.find(outer, pulse));
     }
 
-    private Profile measure(LinearRing ring, boolean counter, Geometry outer, Corners corners, EdgeDistance toOuter, List<Profile> profiles,
+    private Profile measure(LinearRing ring, boolean counter, Profile.Side sides, Corners corners, EdgeDistance toOuter, List<Profile> profiles,
             Runnable pulse) {
-        Profile profile = new Profile(allowance, mitreLimit, corners, point -> isIn(outer, point), counter);
+        Profile profile = new Profile(allowance, mitreLimit, corners, sides, counter);
         toOuter.along(ring, profile::add, pulse);
         profiles.add(profile);
         return profile;
@@ -86,6 +87,31 @@ final class PairMeasure {
 
     static boolean isIn(Geometry area, Coordinate point) {
         return SimplePointInAreaLocator.locate(point, area) != Location.EXTERIOR;
+    }
+
+    /** Tells on which side of an area points lie: few are asked for on most pairs, very many where two edges weave. */
+    private static final class Sides implements Profile.Side {
+        /** An index costs about as much as this many questions without. */
+        private static final int FEW = 16;
+
+        private final Geometry area;
+        private PointOnGeometryLocator indexed;
+        private int asked;
+
+        Sides(Geometry area) {
+            this.area = area;
+        }
+
+        @Override
+        public boolean isInside(Coordinate point) {
+            if (++asked <= FEW) {
+                return isIn(area, point);
+            }
+            if (indexed == null) {
+                indexed = new IndexedPointInAreaLocator(area);
+            }
+            return indexed.locate(point) != Location.EXTERIOR;
+        }
     }
 
     /** The parts as one area: touching and stacked ones lose the edges between them. */
@@ -124,7 +150,9 @@ final class PairMeasure {
                 places.add(departure.place());
             }
         }
-        faults.add(new PairResult.CounterFault(PairResult.CounterFault.Kind.SHRUNK, factory.buildGeometry(places), profile.leastMm(), inner));
+        if (!places.isEmpty()) {
+            faults.add(new PairResult.CounterFault(PairResult.CounterFault.Kind.SHRUNK, factory.buildGeometry(places), profile.leastMm(), inner));
+        }
     }
 
     /** Counters of the outer part behind which an inner part goes on. */

@@ -108,7 +108,8 @@ class DrawnBacksTest {
         Polygon back = box(3, 3, 294, 294);
         assertEquals(List.of(), rules(tester().with(FitSettings.ALLOWANCE, 3.0).with(FitSettings.ALLOWANCE_KIND, "per side")
                 .part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run()));
-        Outcome total = tester().units(UnitSystem.INCH).with(FitSettings.ALLOWANCE, 3.0).part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run();
+        Outcome total = tester().units(UnitSystem.INCH).with(FitSettings.ALLOWANCE, 3.0).part(part("f", Role.FACE, face))
+                .part(part("b", Role.BACK, back)).run();
         Finding found = only(of(total, FitRules.CLEARANCE));
         assertEquals(3, measured(found), TOLERANCE_MM);
         assertEquals(1.5, required(found), 1e-9);
@@ -238,6 +239,38 @@ class DrawnBacksTest {
         Finding missing = only(of(run(face, closed), FitRules.COUNTER));
         assertTrue(missing.message().contains("goes on behind a counter"), missing.message());
         assertEquals(18000, missing.place().orElseThrow().getArea(), 1e-6);
+    }
+
+    @Test
+    void a_counter_that_did_not_grow_is_found_and_one_that_need_not_grow_is_not() {
+        double c = SIDE_MM;
+        Polygon face = frame(box(0, 0, 300, 400), box(60, 60, 180, 280));
+        Polygon same = frame(box(c, c, 300 - 2 * c, 400 - 2 * c), box(60, 60, 180, 280));
+        Finding counter = only(run(face, same).findings());
+        assertEquals(FitRules.COUNTER, counter.rule());
+        assertEquals(0, measured(counter), 1e-6);
+        assertTrue(counter.message().contains("is no larger than that of face f"), counter.message());
+        assertEquals(List.of(), rules(tester().with(FitSettings.ALLOWANCE, 0.0).part(part("f", Role.FACE, face)).part(part("b", Role.BACK, face)).run()));
+    }
+
+    @Test
+    void a_back_that_weaves_about_the_edge_is_tight_all_round_and_quickly_measured() {
+        // 4,000 nodes in turns inside and outside of the face's edge; on the face 0.4 wide in and out, on the back 0.2 the other way
+        Coordinate[] face = new Coordinate[4001];
+        Coordinate[] back = new Coordinate[4001];
+        for (int i = 0; i < 4000; i++) {
+            double angle = i * Math.PI / 2000;
+            double way = i % 2 == 0 ? 1 : -1;
+            face[i] = new Coordinate((300 + 0.4 * way) * Math.cos(angle), (300 + 0.4 * way) * Math.sin(angle));
+            back[i] = new Coordinate((300 - 0.2 * way) * Math.cos(angle), (300 - 0.2 * way) * Math.sin(angle));
+        }
+        face[4000] = face[0].copy();
+        back[4000] = back[0].copy();
+        long start = System.nanoTime();
+        Outcome outcome = run(Drawings.FACTORY.createPolygon(face), Drawings.FACTORY.createPolygon(back));
+        Finding tight = only(of(outcome, FitRules.CLEARANCE));
+        assertTrue(measured(tight) < 0 && measured(tight) > -0.6, tight.message());
+        assertTrue((System.nanoTime() - start) / 1e9 < 10, "a few times what a busy machine needs");
     }
 
     @Test
