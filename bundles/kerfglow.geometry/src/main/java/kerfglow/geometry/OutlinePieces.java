@@ -1,0 +1,346 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.geometry;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.PriorityQueue;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+
+/**
+ * Finds straights, arcs and corners again in an outline whose curves were flattened to chords.
+ *
+ * <p>A vertex is a corner when no curve within the chord error could turn so far between chords as long as those beside it, or
+ * when it turns by more than 20 degrees and far more than the vertices beside it. Between corners neighbouring stretches are joined,
+ * the best pair first, while one circle passes within the tolerance of all their vertices: bottom-up, so that a curve
+ * ends up in arcs of balanced fit however its chords lie. The turns of all pieces of a simple ring add up to a full turn.
+ *
+ * <p>Cost: n log n for outlines as people draw them.
+ */
+public final class OutlinePieces {
+    /** A chord may depart by this many chord errors before it must be a corner; flatteners spread chords unevenly where curvature changes. */
+    private static final double CHORD_SLACK = 2;
+    /** Beside short chords: a vertex that turns this far, radians (20 degrees), is a corner if its neighbours turn far less. Assumed. */
+    private static final double CLEAR_TURN = Math.toRadians(20);
+    /** Far less: by this factor. Assumed. */
+    private static final double CLEAR_FACTOR = 2.5;
+    /** A stretch within the tolerance of a straight line that turns less, radians (2 degrees), is straight to a bender. Assumed. */
+    private static final double STRAIGHT_TURN = Math.toRadians(2);
+    /** Points nearer than this share of the chord error are one: what overlays leave. */
+    private static final double SAME_POINT_SHARE = 0.25;
+
+    private final double chordErrorMm;
+    private final double toleranceMm;
+    private final GeometryFactory factory;
+    private final Coordinate[] points;
+    private final double[] turns;
+    private final boolean[] corners;
+
+    private OutlinePieces(LinearRing ring, double chordErrorMm, double toleranceMm) {
+        this.chordErrorMm = chordErrorMm;
+        this.toleranceMm = toleranceMm;
+        this.factory = ring.getFactory();
+        this.points = distinct(ring, chordErrorMm * SAME_POINT_SHARE);
+        this.turns = new double[points.length];
+        for (int i = 0; i < points.length; i++) {
+            turns[i] = turn(point(i - 1), point(i), point(i + 1));
+        }
+        this.corners = new boolean[points.length];
+        for (int i = 0; i < points.length; i++) {
+            corners[i] = isCorner(i);
+        }
+    }
+
+    /**
+     * The pieces of a ring in its own direction. They start at a corner where there is one.
+     *
+     * @param ring simple, mm; not changed
+     * @param chordErrorMm how far its chords may lie from the true curve, above 0
+     * @param toleranceMm how far a vertex may lie from the arc that describes it, above 0
+     */
+    public static List<OutlinePiece> of(LinearRing ring, double chordErrorMm, double toleranceMm) {
+        if (!(chordErrorMm > 0 && toleranceMm > 0)) {
+            throw new IllegalArgumentException("chord error and tolerance must be above 0: " + chordErrorMm + " mm, " + toleranceMm + " mm");
+        }
+        OutlinePieces outline = new OutlinePieces(ring, chordErrorMm, toleranceMm);
+        return outline.points.length < 3 ? List.of() : outline.pieces();
+    }
+
+    private static Coordinate[] distinct(LinearRing ring, double apartMm) {
+        List<Coordinate> kept = new ArrayList<>();
+        for (int i = 0; i < ring.getNumPoints() - 1; i++) {
+            Coordinate at = ring.getCoordinateN(i);
+            if (kept.isEmpty() || kept.get(kept.size() - 1).distance(at) > apartMm) {
+                kept.add(at.copy());
+            }
+        }
+        while (kept.size() > 1 && kept.get(0).distance(kept.get(kept.size() - 1)) <= apartMm) {
+            kept.remove(kept.size() - 1);
+        }
+        return kept.toArray(new Coordinate[0]);
+    }
+
+    private Coordinate point(int i) {
+        return points[Math.floorMod(i, points.length)];
+    }
+
+    private static double turn(Coordinate a, Coordinate b, Coordinate c) {
+        double ux = b.x - a.x;
+        double uy = b.y - a.y;
+        double vx = c.x - b.x;
+        double vy = c.y - b.y;
+        return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
+    }
+
+    private boolean isCorner(int i) {
+        double turn = Math.abs(turns[i]);
+        double shorter = Math.min(point(i).distance(point(i - 1)), point(i).distance(point(i + 1)));
+        if (shorter / 2 * Math.tan(turn / 4) > CHORD_SLACK * chordErrorMm) {
+            return true;
+        }
+        double beside = Math.max(Math.abs(turns[Math.floorMod(i - 1, points.length)]), Math.abs(turns[Math.floorMod(i + 1, points.length)]));
+        return turn > CLEAR_TURN && turn > CLEAR_FACTOR * beside;
+    }
+
+    /** A run of chords: those that start at vertices from, from + 1, ... */
+    private final class Stretch {
+        final int from;
+        int edges;
+        Stretch before;
+        Stretch after;
+        int changes;
+
+        Stretch(int from, int edges) {
+            this.from = from;
+            this.edges = edges;
+        }
+
+        boolean isClosed() {
+            return edges == points.length && !corners[from];
+        }
+
+        double innerTurn() {
+            double sum = isClosed() ? turns[from] : 0;
+            for (int i = 1; i < edges; i++) {
+                sum += turns[(from + i) % points.length];
+            }
+            return sum;
+        }
+
+        double chords() {
+            double sum = 0;
+            for (int i = 0; i < edges; i++) {
+                sum += point(from + i).distance(point(from + i + 1));
+            }
+            return sum;
+        }
+
+        double sagitta() {
+            double most = 0;
+            Coordinate a = point(from);
+            Coordinate b = point(from + edges);
+            double chord = a.distance(b);
+            for (int i = 1; i < edges; i++) {
+                Coordinate p = point(from + i);
+                double off = chord == 0 ? p.distance(a) : Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / chord;
+                most = Math.max(most, off);
+            }
+            return most;
+        }
+
+        boolean isStraight() {
+            return edges == 1 || !isClosed() && Math.abs(innerTurn()) <= STRAIGHT_TURN && sagitta() <= toleranceMm;
+        }
+    }
+
+    /** Two neighbours that might be one. */
+    private record Join(Stretch first, Stretch second, int firstChanges, int secondChanges, double residualMm, int edges) {
+        boolean isCurrent() {
+            return first.changes == firstChanges && second.changes == secondChanges && first.after == second;
+        }
+    }
+
+    private List<OutlinePiece> pieces() {
+        int start = 0;
+        while (start < points.length - 1 && !corners[start]) {
+            start++;
+        }
+        start = corners[start] ? start : 0;
+        Stretch head = joined(start);
+        List<OutlinePiece> pieces = new ArrayList<>();
+        Stretch stretch = head;
+        do {
+            if (corners[stretch.from]) {
+                double turn = turns[stretch.from] - endShare(stretch.before) - endShare(stretch);
+                pieces.add(corner(stretch.from, turn));
+            } else if (stretch.before != stretch && stretch.isStraight() && stretch.before.isStraight()) {
+                pieces.add(corner(stretch.from, turns[stretch.from])); // a slight bend that no arc takes in
+            }
+            pieces.add(piece(stretch));
+            stretch = stretch.after;
+        } while (stretch != head);
+        return pieces;
+    }
+
+    private OutlinePiece corner(int vertex, double turn) {
+        return new OutlinePiece(OutlinePiece.Kind.CORNER, factory.createPoint(point(vertex).copy()), 0, turn, 0, 0);
+    }
+
+    private Stretch joined(int start) {
+        Stretch head = new Stretch(start, 1);
+        Stretch last = head;
+        for (int i = 1; i < points.length; i++) {
+            Stretch next = new Stretch((start + i) % points.length, 1);
+            last.after = next;
+            next.before = last;
+            last = next;
+        }
+        last.after = head;
+        head.before = last;
+        PriorityQueue<Join> joins = new PriorityQueue<>(Comparator.comparingDouble(Join::residualMm).thenComparingInt(Join::edges)
+                .thenComparingInt(join -> join.first().from));
+        Stretch each = head;
+        do {
+            offer(each, joins);
+            each = each.after;
+        } while (each != head);
+        for (Join join = joins.poll(); join != null; join = joins.poll()) {
+            if (join.isCurrent()) {
+                Stretch kept = join.first();
+                head = join.second() == head ? kept : head;
+                kept.edges += join.second().edges;
+                kept.after = join.second().after;
+                kept.after.before = kept;
+                kept.changes++;
+                join.second().changes++;
+                if (kept.after != kept) {
+                    offer(kept, joins);
+                    offer(kept.before, joins);
+                }
+            }
+        }
+        return head;
+    }
+
+    private void offer(Stretch first, PriorityQueue<Join> joins) {
+        Stretch second = first.after;
+        if (second == first || corners[second.from]) {
+            return;
+        }
+        double residual = new Circle(first.from, first.edges + second.edges).residualMm();
+        if (residual <= toleranceMm) {
+            joins.add(new Join(first, second, first.changes, second.changes, residual, first.edges + second.edges));
+        }
+    }
+
+    /** The circle, or straight line, through three vertices of a run of chords. */
+    private final class Circle {
+        final int from;
+        final int edges;
+        final Coordinate a;
+        final Coordinate b;
+        final Coordinate c;
+
+        Circle(int from, int edges) {
+            this.from = from;
+            this.edges = edges;
+            // the ends of a run that nearly closes lie too near each other to say where the centre is
+            boolean wide = point(from).distance(point(from + edges)) > point(from).distance(point(from + edges / 2));
+            int inset = wide || edges < 6 ? 0 : edges / 6;
+            this.a = point(from + inset);
+            this.b = point(from + edges / 2);
+            this.c = point(from + edges - inset);
+        }
+
+        /** The farthest that a vertex lies off, or a chord's middle by more than the chord error; infinite where there is no such circle. */
+        double residualMm() {
+            return residualMm(Double.NaN);
+        }
+
+        /** The same for a circle of another radius about a centre on the same ray. */
+        double residualMm(double otherRadiusMm) {
+            double bx = b.x - a.x;
+            double by = b.y - a.y;
+            double cx = c.x - a.x;
+            double cy = c.y - a.y;
+            double cross = 2 * (bx * cy - by * cx);
+            double chord = Math.hypot(cx, cy);
+            if (chord == 0) {
+                return Double.POSITIVE_INFINITY;
+            }
+            if (Math.abs(cross) < chord * chord * 1e-9) { // flatter than a nanometre in a metre
+                return lineResidualMm(cx / chord, cy / chord);
+            }
+            double b2 = bx * bx + by * by;
+            double c2 = cx * cx + cy * cy;
+            double ux = (cy * b2 - by * c2) / cross;
+            double uy = (bx * c2 - cx * b2) / cross;
+            double radius = Math.hypot(ux, uy);
+            double share = Double.isNaN(otherRadiusMm) ? 1 : otherRadiusMm / radius;
+            double x = b.x + (a.x + ux - b.x) * share;
+            double y = b.y + (a.y + uy - b.y) * share;
+            radius *= share;
+            double most = 0;
+            for (int i = 0; i <= edges; i++) {
+                Coordinate p = point(from + i);
+                most = Math.max(most, Math.abs(Math.hypot(p.x - x, p.y - y) - radius));
+                if (i < edges) {
+                    Coordinate q = point(from + i + 1);
+                    double middle = Math.hypot((p.x + q.x) / 2 - x, (p.y + q.y) / 2 - y) - radius;
+                    most = Math.max(most, Math.abs(middle) - chordErrorMm);
+                }
+            }
+            return most;
+        }
+
+        private double lineResidualMm(double dx, double dy) {
+            double most = 0;
+            for (int i = 0; i <= edges; i++) {
+                Coordinate p = point(from + i);
+                most = Math.max(most, Math.abs(dx * (p.y - a.y) - dy * (p.x - a.x)));
+            }
+            return most;
+        }
+    }
+
+    /** At a corner the last chord of an arc leans by half a chord's turn against the arc. */
+    private double endShare(Stretch arc) {
+        return arc.isStraight() ? 0 : arc.innerTurn() / (arc.edges - 1) / 2;
+    }
+
+    private double turnOf(Stretch stretch) {
+        double turn = stretch.innerTurn();
+        if (stretch.isClosed() || stretch.isStraight()) {
+            return turn;
+        }
+        turn += corners[stretch.from] ? endShare(stretch) : shared(stretch.from, stretch.before);
+        Stretch after = stretch.after;
+        turn += corners[after.from] ? endShare(stretch) : shared(after.from, after);
+        return turn;
+    }
+
+    /** What turns where an arc meets its neighbour without a corner: all of it beside a straight. */
+    private double shared(int vertex, Stretch neighbour) {
+        return neighbour.isStraight() ? turns[vertex] : turns[vertex] / 2;
+    }
+
+    private OutlinePiece piece(Stretch stretch) {
+        Coordinate[] line = new Coordinate[stretch.edges + 1];
+        for (int i = 0; i <= stretch.edges; i++) {
+            line[i] = point(stretch.from + i).copy();
+        }
+        double turn = turnOf(stretch);
+        double chords = stretch.chords();
+        if (stretch.isStraight()) {
+            return new OutlinePiece(OutlinePiece.Kind.STRAIGHT, factory.createLineString(line), chords, turn, Double.POSITIVE_INFINITY,
+                    stretch.sagitta());
+        }
+        double half = Math.abs(turn) / stretch.edges / 2;
+        double length = half > 0 && half < Math.PI / 2 ? chords * half / Math.sin(half) : chords;
+        double radius = turn == 0 ? Double.POSITIVE_INFINITY : length / Math.abs(turn);
+        double residual = Double.isInfinite(radius) ? stretch.sagitta() : new Circle(stretch.from, stretch.edges).residualMm(radius);
+        return new OutlinePiece(OutlinePiece.Kind.ARC, factory.createLineString(line), length, turn, radius, residual);
+    }
+}
