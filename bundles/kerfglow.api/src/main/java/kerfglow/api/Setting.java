@@ -45,7 +45,8 @@ public final class Setting<T> {
      * @param key {@code check.setting}, lower case with hyphens
      * @param title what it is, a noun phrase
      * @param quantity what it measures; min, max and default are in its unit
-     * @param defaultValue used when nobody gives another; null only for a field of a {@link StockKind} that must be given
+     * @param defaultValue used when nobody gives another; null only for a field of a {@link StockKind} that must be given, and for a
+     *     setting that has no value until somebody gives one, read with {@link Settings#given}
      * @param min least value allowed
      * @param max greatest value allowed
      * @param reason why the default is what it is
@@ -97,7 +98,7 @@ public final class Setting<T> {
         return quantity;
     }
 
-    /** Null only for a field of a stock kind that must be given. */
+    /** Null only for a field of a stock kind that must be given, and for a setting without a value of its own. */
     public T defaultValue() {
         return defaultValue;
     }

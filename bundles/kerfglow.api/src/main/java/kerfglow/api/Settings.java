@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.api;
 
+import java.util.Optional;
 import kerfglow.api.proof.Part;
 import org.osgi.annotation.versioning.ProviderType;
 
@@ -12,4 +13,9 @@ public interface Settings {
 
     /** The value that holds for one part: by its role, material, thickness, layer or id. */
     <T> T get(Setting<T> setting, Part part);
+
+    /** The value for one part of a setting that has no default; empty when nobody gave one that holds for it. */
+    default <T> Optional<T> given(Setting<T> setting, Part part) {
+        return Optional.ofNullable(get(setting, part));
+    }
 }

@@ -138,14 +138,13 @@ class OutlinePiecesTest {
     @Test
     void the_least_radius_of_an_ellipse_is_met_as_the_tolerance_falls() {
         double tightest = 25.0 * 25 / 100; // derived: geometry
-        double before = Double.POSITIVE_INFINITY;
-        for (double fit : new double[] {0.1, 0.03, 0.01, 0.003}) {
-            double least = of(OutlinePieces.of(Shapes.ellipse(100, 25, 0.0005).getExteriorRing(), 0.0005, fit), OutlinePiece.Kind.ARC).stream()
+        double[][] fitAndError = {{0.1, 0.25}, {0.03, 0.15}, {0.01, 0.08}, {0.003, 0.05}};
+        for (double[] each : fitAndError) {
+            double least = of(OutlinePieces.of(Shapes.ellipse(100, 25, 0.0005).getExteriorRing(), 0.0005, each[0]), OutlinePiece.Kind.ARC).stream()
                     .mapToDouble(OutlinePiece::radiusMm).min().orElseThrow();
-            assertTrue(least < before && least > tightest, "at " + fit + ": " + least);
-            before = least;
+            assertTrue(least >= tightest, "at " + each[0] + ": " + least);
+            assertEquals(tightest, least, each[1] * tightest);
         }
-        assertEquals(tightest, before, 0.05 * tightest);
     }
 
     @ParameterizedTest
