@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.LinearRing;
  *
  * <p>A vertex is a corner when no curve within the chord error could turn so far between chords as long as those beside it, or
  * when it turns by more than 20 degrees and far more than the vertices beside it. Between corners neighbouring stretches are joined,
- * the best pair first, while one circle passes within the tolerance of all their vertices: bottom-up, so that a curve
+ * the best pair first, while the arc with their length and turn passes within the tolerance of all their vertices: bottom-up, so that a curve
  * ends up in arcs of balanced fit however its chords lie. The turns of all pieces of a simple ring add up to a full turn.
  *
  * <p>Cost: n log n for outlines as people draw them.
@@ -229,7 +229,10 @@ public final class OutlinePieces {
         if (second == first || corners[second.from]) {
             return;
         }
-        double residual = new Circle(first.from, first.edges + second.edges).residualMm();
+        Stretch both = new Stretch(first.from, first.edges + second.edges);
+        double turn = Math.abs(both.innerTurn());
+        turn = both.isClosed() ? turn : turn * both.edges / (both.edges - 1); // its ends lean as much as its middle
+        double residual = new Circle(both.from, both.edges).residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
         if (residual <= toleranceMm) {
             joins.add(new Join(first, second, first.changes, second.changes, residual, first.edges + second.edges));
         }
@@ -254,13 +257,11 @@ public final class OutlinePieces {
             this.c = point(from + edges - inset);
         }
 
-        /** The farthest that a vertex lies off, or a chord's middle by more than the chord error; infinite where there is no such circle. */
-        double residualMm() {
-            return residualMm(Double.NaN);
-        }
-
-        /** The same for a circle of another radius about a centre on the same ray. */
-        double residualMm(double otherRadiusMm) {
+        /**
+         * The farthest that a vertex lies off a circle of a given radius that passes through the middle one, its centre on the same ray, or a
+         * chord's middle by more than the chord error; infinite where there is no such circle.
+         */
+        double residualMm(double givenRadiusMm) {
             double bx = b.x - a.x;
             double by = b.y - a.y;
             double cx = c.x - a.x;
@@ -270,7 +271,7 @@ public final class OutlinePieces {
             if (chord == 0) {
                 return Double.POSITIVE_INFINITY;
             }
-            if (Math.abs(cross) < chord * chord * 1e-9) { // flatter than a nanometre in a metre
+            if (Math.abs(cross) < chord * chord * 1e-9 || Double.isInfinite(givenRadiusMm)) { // flatter than a nanometre in a metre
                 return lineResidualMm(cx / chord, cy / chord);
             }
             double b2 = bx * bx + by * by;
@@ -278,7 +279,7 @@ public final class OutlinePieces {
             double ux = (cy * b2 - by * c2) / cross;
             double uy = (bx * c2 - cx * b2) / cross;
             double radius = Math.hypot(ux, uy);
-            double share = Double.isNaN(otherRadiusMm) ? 1 : otherRadiusMm / radius;
+            double share = givenRadiusMm / radius;
             double x = b.x + (a.x + ux - b.x) * share;
             double y = b.y + (a.y + uy - b.y) * share;
             radius *= share;
@@ -340,7 +341,7 @@ public final class OutlinePieces {
         double half = Math.abs(turn) / stretch.edges / 2;
         double length = half > 0 && half < Math.PI / 2 ? chords * half / Math.sin(half) : chords;
         double radius = turn == 0 ? Double.POSITIVE_INFINITY : length / Math.abs(turn);
-        double residual = Double.isInfinite(radius) ? stretch.sagitta() : new Circle(stretch.from, stretch.edges).residualMm(radius);
+        double residual = new Circle(stretch.from, stretch.edges).residualMm(radius);
         return new OutlinePiece(OutlinePiece.Kind.ARC, factory.createLineString(line), length, turn, radius, residual);
     }
 }

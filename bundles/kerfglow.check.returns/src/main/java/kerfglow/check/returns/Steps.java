@@ -15,8 +15,8 @@ import org.locationtech.jts.geom.Coordinate;
 final class Steps {
     /** A drawn rounding that turns farther, radians (150 degrees), is the end of a stroke and no corner: its legs never meet. Assumed. */
     private static final double MOST_ROUNDED_TURN = Math.toRadians(150);
-    /** Legs of sharper corners run on without end, so their setback is that of this turn. */
-    private static final double MOST_SETBACK_TURN = MOST_ROUNDED_TURN;
+    /** The legs of sharper corners meet too far off to say how long they are; their setback is that of this turn, 170 degrees. Assumed. */
+    private static final double MOST_SETBACK_TURN = Math.toRadians(170);
 
     private final Contour contour;
     private final Tooling tooling;

@@ -124,13 +124,16 @@ record Strip(Contour contour, Tooling tooling, List<Step> steps, Coordinate join
     List<Bend> bends() {
         List<Bend> bends = new ArrayList<>();
         double at = 0;
+        double free = 0; // a fold takes the beginning of what follows it
         for (Step step : steps) {
             double allowance = step.kind() == Step.Kind.FOLD ? tooling.allowanceMm(step.turn())
                     : step.kind() == Step.Kind.CURVE ? step.stripMm() : 0;
             double inside = step.kind() == Step.Kind.CURVE ? tooling.insideRadiusMm(step.lineRadiusMm(), step.convex())
                     : step.kind() == Step.Kind.FOLD ? tooling.foldRadiusMm() : 0;
             if (step.kind() != Step.Kind.STRAIGHT) {
-                bends.add(new Bend(step, at + (step.stripMm() - allowance) / 2, allowance, inside));
+                double start = Math.max(free, at + (step.stripMm() - allowance) / 2);
+                bends.add(new Bend(step, start, allowance, inside));
+                free = step.kind() == Step.Kind.FOLD ? start + allowance : free;
             }
             at += step.stripMm();
         }

@@ -176,8 +176,8 @@ class ReturnsCheckTest {
     void without_a_back_the_line_is_the_face_inset_by_the_allowance() {
         Outcome outcome = tester().part(part("f", Role.FACE, Outlines.ring(40, 80))).run();
         double side = 25.4 * 3 / 32; // 3/16 in overall
-        assertEquals(2 * Math.PI * (80 - side + K * T), length(outcome, 0), 0.02);
-        assertEquals(2 * Math.PI * (40 + side - T + K * T), length(outcome, 1), 0.02);
+        assertEquals(2 * Math.PI * (80 - side + K * T), length(outcome, 0), 2 * Math.PI * Outlines.CHORD_ERROR_MM);
+        assertEquals(2 * Math.PI * (40 + side - T + K * T), length(outcome, 1), 2 * Math.PI * Outlines.CHORD_ERROR_MM);
     }
 
     @Test
