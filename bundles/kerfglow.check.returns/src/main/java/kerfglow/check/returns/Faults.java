@@ -140,7 +140,8 @@ record Faults(Strip strip, List<Tight> tight, List<Flange> flanges, List<Step> s
             }
         }
         for (Residue residue : new BitReach(armMm, RESOLUTION_MM, LEAST_FACING_DEGREES, pulse).aroundPart(filled, ring -> true)) {
-            if (residue.kind() == Residue.Kind.GAP) {
+            // a notch less deep than the arm is wide is a corner: the arm has no business in it
+            if (residue.kind() == Residue.Kind.GAP && (!residue.isEntered() || residue.depthMm() > armMm)) {
                 found.add(new Channel(residue.widthMm(), false, residue.area(), residue.at()));
             }
         }

@@ -47,7 +47,7 @@ final class Steps {
             int end = isTight(pieces.get(i)) ? endOfCorner(pieces, i) : i + 1;
             List<OutlinePiece> run = pieces.subList(i, end);
             double turn = run.stream().mapToDouble(OutlinePiece::turn).sum();
-            boolean drawnRound = run.stream().anyMatch(piece -> piece.kind() == OutlinePiece.Kind.ARC);
+            boolean drawnRound = run.stream().anyMatch(this::isDrawnRound);
             boolean bends = Math.toDegrees(Math.abs(turn)) >= tooling.cornerAngle();
             if (isTight(run.get(0)) && bends && !(drawnRound && Math.abs(turn) > MOST_ROUNDED_TURN)) {
                 steps.add(corner(run, turn));
@@ -66,6 +66,11 @@ final class Steps {
             case CORNER -> piece.degrees() >= tooling.cornerAngle();
             case ARC -> piece.radiusMm() <= limit + tooling.fitMm();
         };
+    }
+
+    /** An arc that is rounder than the inset makes a sharp corner. */
+    private boolean isDrawnRound(OutlinePiece piece) {
+        return piece.kind() == OutlinePiece.Kind.ARC && piece.radiusMm() > (piece.turn() < 0 ? contour.insetMm() : 0) + tooling.fitMm();
     }
 
     /** The end of a run of tight pieces that turn one way, with no more than a corner's radius between them. */

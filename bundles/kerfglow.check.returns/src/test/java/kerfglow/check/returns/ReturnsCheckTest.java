@@ -251,6 +251,17 @@ class ReturnsCheckTest {
     }
 
     @Test
+    void a_sharp_notch_is_a_corner_after_the_inset_too_and_no_tight_curve() {
+        // 20 degrees at the bottom of the notch, which the inset rounds; derived: geometry
+        double half = 100 * Math.tan(Math.toRadians(10));
+        Polygon notched = polygon("POLYGON ((0 0, 300 0, 300 200, %s 200, 150 100, %s 200, 0 200, 0 0))".formatted(150 + half, 150 - half));
+        Outcome outcome = tester().part(part("f", Role.FACE, notched)).run();
+        Finding sharp = only(outcome.findings().stream().filter(each -> each.rule() == ReturnsRules.SHARP_BEND).toList());
+        assertEquals(20, sharp.measured().orElseThrow().value(), 0.5);
+        assertFalse(rules(outcome).contains("returns.tight-radius"));
+    }
+
+    @Test
     void a_chamfer_is_one_fold() {
         Polygon chamfered = polygon("POLYGON ((0 0, 200 0, 200 99, 199 100, 0 100, 0 0))");
         Table bends = table(drawn(chamfered).run(), "bends");
