@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.TimeUnit;
+import kerfglow.api.proof.ImportOptions;
+import kerfglow.api.proof.Part;
+import kerfglow.check.returns.ReturnsCheck;
+import kerfglow.check.sheet.SheetCheck;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.Result;
+import kerfglow.host.RunRequest;
+import kerfglow.host.Runner;
+import kerfglow.host.Watcher;
+import kerfglow.svg.SvgImporter;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+import org.openjdk.jmh.results.RunResult;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
+
+/**
+ * Import with the checks of returns and of sheets, of a proof of serif letters, held against what plain JTS needs for one opening of the
+ * same parts in the same run. Absolute times vary from machine to machine, the ratio does not.
+ */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.SingleShotTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Fork(value = 1, jvmArgsAppend = {"-Xmx4g", "-XX:+UseParallelGC", "-Djava.awt.headless=true"})
+@Warmup(iterations = 2)
+@Measurement(iterations = 3)
+public class ReturnsSheetBenchmark {
+    /** What each check with the import may take, in openings. */
+    private static final double MOST_OPENINGS = 3;
+    /** A 1/8 in bit. */
+    private static final double RADIUS_MM = 25.4 / 16;
+    private static final int QUADRANT_SEGMENTS = 16;
+
+    /** How many letters. */
+    @Param("2000")
+    public int letters;
+
+    private Path proof;
+    private Path job;
+    private Runner runner;
+    private List<Geometry> parts;
+
+    /** Writes the proof and its job sheet, and takes the parts for the plain opening. */
+    @Setup
+    public void write() throws Exception {
+        proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters);
+        job = jobSheet();
+        proof.toFile().deleteOnExit();
+        job.toFile().deleteOnExit();
+        CheckCatalogue catalogue = new CheckCatalogue();
+        catalogue.add(new ReturnsCheck(), "kerfglow.check.returns", "bench");
+        catalogue.add(new SheetCheck(), "kerfglow.check.sheet", "bench");
+        runner = new Runner(new SvgImporter(), catalogue);
+        Result result = importAndReturns();
+        parts = result.parts().stream().map(Part::shape).map(Geometry.class::cast).toList();
+        System.out.printf(Locale.ROOT, "%n%d parts, %d vertices, %d findings, %d places%n", parts.size(), parts.stream().mapToInt(Geometry::getNumPoints).sum(),
+                result.findings().size(), result.findings().stream().mapToInt(Result.ReportedFinding::count).sum());
+    }
+
+    private static Path jobSheet() throws IOException {
+        return Files.writeString(Files.createTempFile("letters", ".job.yaml"), """
+                title: letters
+                units: metric
+                roles:
+                  - layer: Letters
+                    role: face
+                settings:
+                  returns.depth: 100 mm
+                """);
+    }
+
+    /** The whole way from file to strips. */
+    @Benchmark
+    public Result importAndReturns() throws Exception {
+        return run("returns");
+    }
+
+    /** The whole way from file to sheets. */
+    @Benchmark
+    public Result importAndSheet() throws Exception {
+        return run("sheet");
+    }
+
+    private Result run(String check) throws Exception {
+        return runner.run(new RunRequest(proof, Optional.of(job), Optional.empty(), List.of(), List.of(check)), Watcher.NONE);
+    }
+
+    /** Import alone. */
+    @Benchmark
+    public Object importAlone() throws Exception {
+        return new SvgImporter().read(proof, ImportOptions.defaults());
+    }
+
+    /** Plain JTS: one opening of each part and what it leaves, on one thread. */
+    @Benchmark
+    public double plainOpening() {
+        BufferParameters round = new BufferParameters(QUADRANT_SEGMENTS);
+        round.setSimplifyFactor(0);
+        double left = 0;
+        for (Geometry part : parts) {
+            Geometry opened = BufferOp.bufferOp(BufferOp.bufferOp(part, -RADIUS_MM, round), RADIUS_MM, round);
+            left += OverlayNGRobust.overlay(part, opened, OverlayNG.DIFFERENCE).getArea();
+        }
+        return left;
+    }
+
+    /** Runs all and prints the ratios; ends with status 1 when one is above the limit. */
+    public static void main(String[] arguments) throws RunnerException {
+        Collection<RunResult> results = new org.openjdk.jmh.runner.Runner(
+                new OptionsBuilder().include(ReturnsSheetBenchmark.class.getSimpleName()).build()).run();
+        Map<String, Double> millis = new HashMap<>();
+        results.forEach(result -> millis.put(result.getPrimaryResult().getLabel(), result.getPrimaryResult().getScore()));
+        double opening = millis.get("plainOpening");
+        double returns = millis.get("importAndReturns") / opening;
+        double sheet = millis.get("importAndSheet") / opening;
+        System.out.printf(Locale.ROOT, "import and returns: %.2f, import and sheet: %.2f plain openings (at most %.1f each)%n", returns, sheet, MOST_OPENINGS);
+        System.exit(returns <= MOST_OPENINGS && sheet <= MOST_OPENINGS ? 0 : 1);
+    }
+}
