@@ -20,37 +20,24 @@ import org.locationtech.jts.geom.LinearRing;
  * <p>Cost: n log n for outlines as people draw them.
  */
 public final class OutlinePieces {
-    /** A chord may depart by this many chord errors before it must be a corner; flatteners spread chords unevenly where curvature changes. */
-    private static final double CHORD_SLACK = 2;
-    /** Beside short chords: a vertex that turns this far, radians (20 degrees), is a corner if its neighbours turn far less. Assumed. */
-    private static final double CLEAR_TURN = Math.toRadians(20);
-    /** Far less: by this factor. Assumed. */
-    private static final double CLEAR_FACTOR = 2.5;
     /** A stretch within the tolerance of a straight line that turns less, radians (2 degrees), is straight to a bender. Assumed. */
     private static final double STRAIGHT_TURN = Math.toRadians(2);
-    /** Points nearer than this share of the chord error are one: what overlays leave. */
-    private static final double SAME_POINT_SHARE = 0.25;
-
     private final double chordErrorMm;
     private final double toleranceMm;
     private final GeometryFactory factory;
+    private final RingVertices ring;
     private final Coordinate[] points;
     private final double[] turns;
     private final boolean[] corners;
 
-    private OutlinePieces(LinearRing ring, double chordErrorMm, double toleranceMm) {
+    private OutlinePieces(LinearRing outline, double chordErrorMm, double toleranceMm) {
         this.chordErrorMm = chordErrorMm;
         this.toleranceMm = toleranceMm;
-        this.factory = ring.getFactory();
-        this.points = distinct(ring, chordErrorMm * SAME_POINT_SHARE);
-        this.turns = new double[points.length];
-        for (int i = 0; i < points.length; i++) {
-            turns[i] = turn(point(i - 1), point(i), point(i + 1));
-        }
-        this.corners = new boolean[points.length];
-        for (int i = 0; i < points.length; i++) {
-            corners[i] = isCorner(i);
-        }
+        this.factory = outline.getFactory();
+        this.ring = new RingVertices(outline, chordErrorMm);
+        this.points = ring.points;
+        this.turns = ring.turns;
+        this.corners = ring.corners;
     }
 
     /**
@@ -66,42 +53,6 @@ public final class OutlinePieces {
         }
         OutlinePieces outline = new OutlinePieces(ring, chordErrorMm, toleranceMm);
         return outline.points.length < 3 ? List.of() : outline.pieces();
-    }
-
-    private static Coordinate[] distinct(LinearRing ring, double apartMm) {
-        List<Coordinate> kept = new ArrayList<>();
-        for (int i = 0; i < ring.getNumPoints() - 1; i++) {
-            Coordinate at = ring.getCoordinateN(i);
-            if (kept.isEmpty() || kept.get(kept.size() - 1).distance(at) > apartMm) {
-                kept.add(at.copy());
-            }
-        }
-        while (kept.size() > 1 && kept.get(0).distance(kept.get(kept.size() - 1)) <= apartMm) {
-            kept.remove(kept.size() - 1);
-        }
-        return kept.toArray(new Coordinate[0]);
-    }
-
-    private Coordinate point(int i) {
-        return points[Math.floorMod(i, points.length)];
-    }
-
-    private static double turn(Coordinate a, Coordinate b, Coordinate c) {
-        double ux = b.x - a.x;
-        double uy = b.y - a.y;
-        double vx = c.x - b.x;
-        double vy = c.y - b.y;
-        return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
-    }
-
-    private boolean isCorner(int i) {
-        double turn = Math.abs(turns[i]);
-        double shorter = Math.min(point(i).distance(point(i - 1)), point(i).distance(point(i + 1)));
-        if (shorter / 2 * Math.tan(turn / 4) > CHORD_SLACK * chordErrorMm) {
-            return true;
-        }
-        double beside = Math.max(Math.abs(turns[Math.floorMod(i - 1, points.length)]), Math.abs(turns[Math.floorMod(i + 1, points.length)]));
-        return turn > CLEAR_TURN && turn > CLEAR_FACTOR * beside;
     }
 
     /** A run of chords: those that start at vertices from, from + 1, ... */
@@ -132,18 +83,18 @@ public final class OutlinePieces {
         double chords() {
             double sum = 0;
             for (int i = 0; i < edges; i++) {
-                sum += point(from + i).distance(point(from + i + 1));
+                sum += ring.point(from + i).distance(ring.point(from + i + 1));
             }
             return sum;
         }
 
         double sagitta() {
             double most = 0;
-            Coordinate a = point(from);
-            Coordinate b = point(from + edges);
+            Coordinate a = ring.point(from);
+            Coordinate b = ring.point(from + edges);
             double chord = a.distance(b);
             for (int i = 1; i < edges; i++) {
-                Coordinate p = point(from + i);
+                Coordinate p = ring.point(from + i);
                 double off = chord == 0 ? p.distance(a) : Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / chord;
                 most = Math.max(most, off);
             }
@@ -185,7 +136,7 @@ public final class OutlinePieces {
     }
 
     private OutlinePiece corner(int vertex, double turn) {
-        return new OutlinePiece(OutlinePiece.Kind.CORNER, factory.createPoint(point(vertex).copy()), 0, turn, 0, 0);
+        return new OutlinePiece(OutlinePiece.Kind.CORNER, factory.createPoint(ring.point(vertex).copy()), 0, turn, 0, 0);
     }
 
     private Stretch joined(int start) {
@@ -232,77 +183,9 @@ public final class OutlinePieces {
         Stretch both = new Stretch(first.from, first.edges + second.edges);
         double turn = Math.abs(both.innerTurn());
         turn = both.isClosed() ? turn : turn * both.edges / (both.edges - 1); // its ends lean as much as its middle
-        double residual = new Circle(both.from, both.edges).residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
+        double residual = new ArcFit(ring, both.from, both.edges, chordErrorMm).residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
         if (residual <= toleranceMm) {
             joins.add(new Join(first, second, first.changes, second.changes, residual, first.edges + second.edges));
-        }
-    }
-
-    /** The circle, or straight line, through three vertices of a run of chords. */
-    private final class Circle {
-        final int from;
-        final int edges;
-        final Coordinate a;
-        final Coordinate b;
-        final Coordinate c;
-
-        Circle(int from, int edges) {
-            this.from = from;
-            this.edges = edges;
-            // the ends of a run that nearly closes lie too near each other to say where the centre is
-            boolean wide = point(from).distance(point(from + edges)) > point(from).distance(point(from + edges / 2));
-            int inset = wide || edges < 6 ? 0 : edges / 6;
-            this.a = point(from + inset);
-            this.b = point(from + edges / 2);
-            this.c = point(from + edges - inset);
-        }
-
-        /**
-         * The farthest that a vertex lies off a circle of a given radius that passes through the middle one, its centre on the same ray, or a
-         * chord's middle by more than the chord error; infinite where there is no such circle.
-         */
-        double residualMm(double givenRadiusMm) {
-            double bx = b.x - a.x;
-            double by = b.y - a.y;
-            double cx = c.x - a.x;
-            double cy = c.y - a.y;
-            double cross = 2 * (bx * cy - by * cx);
-            double chord = Math.hypot(cx, cy);
-            if (chord == 0) {
-                return Double.POSITIVE_INFINITY;
-            }
-            if (Math.abs(cross) < chord * chord * 1e-9 || Double.isInfinite(givenRadiusMm)) { // flatter than a nanometre in a metre
-                return lineResidualMm(cx / chord, cy / chord);
-            }
-            double b2 = bx * bx + by * by;
-            double c2 = cx * cx + cy * cy;
-            double ux = (cy * b2 - by * c2) / cross;
-            double uy = (bx * c2 - cx * b2) / cross;
-            double radius = Math.hypot(ux, uy);
-            double share = givenRadiusMm / radius;
-            double x = b.x + (a.x + ux - b.x) * share;
-            double y = b.y + (a.y + uy - b.y) * share;
-            radius *= share;
-            double most = 0;
-            for (int i = 0; i <= edges; i++) {
-                Coordinate p = point(from + i);
-                most = Math.max(most, Math.abs(Math.hypot(p.x - x, p.y - y) - radius));
-                if (i < edges) {
-                    Coordinate q = point(from + i + 1);
-                    double middle = Math.hypot((p.x + q.x) / 2 - x, (p.y + q.y) / 2 - y) - radius;
-                    most = Math.max(most, Math.abs(middle) - chordErrorMm);
-                }
-            }
-            return most;
-        }
-
-        private double lineResidualMm(double dx, double dy) {
-            double most = 0;
-            for (int i = 0; i <= edges; i++) {
-                Coordinate p = point(from + i);
-                most = Math.max(most, Math.abs(dx * (p.y - a.y) - dy * (p.x - a.x)));
-            }
-            return most;
         }
     }
 
@@ -330,7 +213,7 @@ public final class OutlinePieces {
     private OutlinePiece piece(Stretch stretch) {
         Coordinate[] line = new Coordinate[stretch.edges + 1];
         for (int i = 0; i <= stretch.edges; i++) {
-            line[i] = point(stretch.from + i).copy();
+            line[i] = ring.point(stretch.from + i).copy();
         }
         double turn = turnOf(stretch);
         double chords = stretch.chords();
@@ -341,7 +224,7 @@ public final class OutlinePieces {
         double half = Math.abs(turn) / stretch.edges / 2;
         double length = half > 0 && half < Math.PI / 2 ? chords * half / Math.sin(half) : chords;
         double radius = turn == 0 ? Double.POSITIVE_INFINITY : length / Math.abs(turn);
-        double residual = new Circle(stretch.from, stretch.edges).residualMm(radius);
+        double residual = new ArcFit(ring, stretch.from, stretch.edges, chordErrorMm).residualMm(radius);
         return new OutlinePiece(OutlinePiece.Kind.ARC, factory.createLineString(line), length, turn, radius, residual);
     }
 }

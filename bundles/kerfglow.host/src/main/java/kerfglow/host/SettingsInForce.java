@@ -124,7 +124,7 @@ final class SettingsInForce implements Settings {
                 used.add(0, new Result.SettingUsed(setting.key(), typed.given.scope().toString(), typed.value, setting.unit(), typed.given.from()));
             }
         }
-        if (!stronger.contains(Scope.ALL)) {
+        if (!stronger.contains(Scope.ALL) && setting.defaultValue() != null) { // without a default there is none in force
             used.add(0, new Result.SettingUsed(setting.key(), Scope.ALL.toString(), setting.defaultValue(), setting.unit(), "check"));
         }
         return used;

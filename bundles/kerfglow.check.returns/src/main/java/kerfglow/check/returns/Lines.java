@@ -45,14 +45,13 @@ final class Lines {
         return returns.stream().noneMatch(drawn -> isWithin(drawn.shape(), face.shape()));
     }
 
-    /** The lines of a face or a drawn return; empty when nothing is left inside the inset. */
+    /** The lines of a face or a drawn return; empty when nothing is left inside the inset, or a return is drawn as an open line. */
     List<Contour> of(Part part, double allowanceMm) {
         List<Contour> contours = new ArrayList<>();
         if (part.role() == Role.RETURN) {
             if (part.sources().equals(Set.of(Part.Source.STROKE))) {
-                stroked(part, contours);
-            }
-            if (contours.isEmpty()) {
+                stroked(part, contours); // an open line makes no strip
+            } else {
                 add(part, part.shape(), 0, contours);
             }
             return contours;

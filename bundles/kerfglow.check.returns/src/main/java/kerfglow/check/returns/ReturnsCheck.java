@@ -49,7 +49,7 @@ public final class ReturnsCheck implements Check {
     private record Task(Part part, Tooling tooling) {
     }
 
-    /** What was measured on it; empty when nothing is left of its back. */
+    /** What was measured on it; empty when there is no line for a strip. */
     private record Measured(Task task, List<Faults> faults) {
     }
 
@@ -68,6 +68,9 @@ public final class ReturnsCheck implements Check {
                 tasks.add(new Task(part, Tooling.of(depth.get(), part, inspection.settings())));
             }
         }
+        Set<String> missing = new LinkedHashSet<>();
+        inspection.parts(Role.RETURN).stream().filter(part -> inspection.settings().given(ReturnsSettings.DEPTH, part).isEmpty())
+                .forEach(part -> missing.add("No depth is given for " + ReturnsFindings.name(part) + ", so its strip was not measured."));
         if (tasks.isEmpty()) {
             return Outcome.notMeasured(missingDepth(inspection));
         }
@@ -82,7 +85,8 @@ public final class ReturnsCheck implements Check {
                 strips.add(faults.strip());
             }
         }
-        return Outcome.of(findings).withTables(ReturnsTables.of(strips, coils)).withLayers(layers(strips)).withMissing(missing(measured, coils));
+        return Outcome.of(findings).withTables(ReturnsTables.of(strips, coils)).withLayers(layers(strips))
+                .withMissing(missing(missing, measured, coils));
     }
 
     private static List<Measured> measure(Inspection inspection, List<Task> tasks, Lines lines) {
@@ -142,13 +146,13 @@ public final class ReturnsCheck implements Check {
                 new OverlayLayer("bends", "Bends, numbered from the joint", bends), new OverlayLayer("joints", "Joints of the strips", joints));
     }
 
-    private static List<String> missing(List<Measured> measured, List<Coil> coils) {
-        Set<String> missing = new LinkedHashSet<>();
+    private static List<String> missing(Set<String> missing, List<Measured> measured, List<Coil> coils) {
         for (Measured each : measured) {
             Tooling tooling = each.task().tooling();
             if (each.faults().isEmpty()) {
-                missing.add("Nothing is left of " + ReturnsFindings.name(each.task().part())
-                        + " inside the inset of its back, so its return was not measured.");
+                Part part = each.task().part();
+                missing.add(part.role() == Role.RETURN ? "The " + ReturnsFindings.name(part) + " is drawn as an open line, so its strip was not measured."
+                        : "Nothing is left of " + ReturnsFindings.name(part) + " inside the inset of its back, so its return was not measured.");
             }
             if (coils.isEmpty()) {
                 missing.add("The shop sheet lists no coils, so lengths were not compared with a coil.");

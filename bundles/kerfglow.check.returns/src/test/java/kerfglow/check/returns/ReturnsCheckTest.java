@@ -208,6 +208,16 @@ class ReturnsCheckTest {
         assertEquals(2 * Math.PI * (40 - T + K * T), length(outcome, 1), EXACT_MM);
     }
 
+    @Test
+    void a_return_drawn_as_an_open_line_is_said_to_be_missing() {
+        LineString line = (LineString) CheckTester.wkt("LINESTRING (0 0, 100 0, 100 100)");
+        Element.Builder element = Element.builder("e").outlines(List.of(new Outline(line, false, line.getFactory().createMultiPointFromCoords(line.getCoordinates()))));
+        Outcome outcome = tester().element(element.build())
+                .part(Part.builder("r", Role.RETURN, (Polygon) line.buffer(1)).elements(List.of("e")).sources(Set.of(Part.Source.STROKE)).build()).run();
+        assertEquals(List.of("The return r is drawn as an open line, so its strip was not measured."), outcome.missing().subList(0, 1));
+        assertEquals(0, table(outcome, "strips").rows().size());
+    }
+
     private static Outline outline(LineString line) {
         return new Outline(line, true, line.getFactory().createMultiPointFromCoords(line.getCoordinates()));
     }

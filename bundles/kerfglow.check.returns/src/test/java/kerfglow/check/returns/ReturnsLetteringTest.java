@@ -109,7 +109,8 @@ class ReturnsLetteringTest {
 
     @Test
     void joined_script_is_one_piece_with_all_its_counters() throws Exception {
-        Geometry joined = Outlines.FACTORY.createGeometryCollection(Outlines.letters("loose bagged", 300).toArray(new Geometry[0])).union().buffer(18).buffer(5).buffer(-5);
+        Geometry[] letters = Outlines.letters("loose bagged", 300).toArray(new Geometry[0]);
+        Geometry joined = Outlines.FACTORY.createGeometryCollection(letters).union().buffer(18).buffer(5).buffer(-5);
         Polygon piece = (Polygon) joined.getGeometryN(0);
         for (int i = 1; i < joined.getNumGeometries(); i++) {
             piece = joined.getGeometryN(i).getNumPoints() > piece.getNumPoints() ? (Polygon) joined.getGeometryN(i) : piece;
