@@ -97,7 +97,7 @@ public final class SheetCheck implements Check {
             for (Batch batch : batches.values()) {
                 double fraction = FITTING_SHARE + (1 - FITTING_SHARE) * done++ / batches.size();
                 List<Batch.Count> counts = batch.counts(() -> inspection.checkpoint(fraction));
-                counts.forEach(count -> sheetRows.add(Arrays.asList(batch.material(), Double.isNaN(batch.thicknessMm()) ? null : batch.thicknessMm(),
+                counts.forEach(count -> sheetRows.add(Arrays.<Object>asList(batch.material(), Double.isNaN(batch.thicknessMm()) ? null : batch.thicknessMm(),
                         count.sheet().sheet().name(), (double) count.pieces(), (double) count.sheets(), (double) count.atLeast(), count.areaMm2())));
                 writer.count(batch, counts).ifPresent(findings::add);
             }
@@ -151,7 +151,7 @@ public final class SheetCheck implements Check {
 
         private void row(Part part, Piece whole, Optional<Piece.Lying> lying, int pieces) {
             RectangleFit.Turned smallest = whole.fit().smallestRectangle();
-            partRows.add(Arrays.asList(part.id(), part.role().word(), Math.max(smallest.widthMm(), smallest.heightMm()),
+            partRows.add(Arrays.<Object>asList(part.id(), part.role().word(), Math.max(smallest.widthMm(), smallest.heightMm()),
                     Math.min(smallest.widthMm(), smallest.heightMm()), lying.map(each -> each.sheet().sheet().name()).orElse(null),
                     lying.map(each -> each.turned().degrees()).orElse(null), pieces == 0 ? null : (double) pieces));
         }
