@@ -4,10 +4,13 @@ package kerfglow.views;
 import java.awt.font.FontRenderContext;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
 import kerfglow.api.UnitSystem;
@@ -42,6 +45,8 @@ public final class OverlayPicture {
     private static final int COLUMNS = 2;
     /** A picture with more than this is no longer read; the text and JSON views list all. */
     private static final int MOST_LISTED = 120;
+    /** More findings of one rule are outlined and counted, but neither numbered on the proof nor listed. */
+    private static final int MOST_LISTED_OF_A_RULE = 6;
     /** More places of one finding are marked with a dot alone, so that badges do not bury the artwork. */
     private static final int MOST_BADGES_EACH = 3;
 
@@ -55,7 +60,7 @@ public final class OverlayPicture {
     private static final double FAINT = 0.35;
 
     private final Result result;
-    private final List<Result.ReportedFinding> listed;
+    private final List<Listed> listed;
     private final double pixelsPerMm;
     private final Envelope seenMm;
     private final Envelope frame;
@@ -63,13 +68,17 @@ public final class OverlayPicture {
     private final double listTop;
     private final List<Entry> entries = new ArrayList<>();
 
+    /** A finding that has a number on the picture: the one that it has in the text. {@code alike} counts unlisted ones of its rule. */
+    private record Listed(int number, Result.ReportedFinding finding, boolean first, int alike) {
+    }
+
     /** One finding in the list below the proof. */
     private record Entry(int number, Result.ReportedFinding finding, List<String> head, List<String> body, int column, double y) {
     }
 
     private OverlayPicture(Result result) {
         this.result = result;
-        this.listed = result.findings().stream().limit(MOST_LISTED).toList();
+        this.listed = listed(result.findings());
         seenMm = seen();
         pixelsPerMm = Math.min((WIDTH - 2 * MARGIN) / seenMm.getWidth(), MOST_PROOF_HEIGHT / seenMm.getHeight());
         double left = (WIDTH - seenMm.getWidth() * pixelsPerMm) / 2;
@@ -77,6 +86,21 @@ public final class OverlayPicture {
         frame = new Envelope(left, left + seenMm.getWidth() * pixelsPerMm, top, top + seenMm.getHeight() * pixelsPerMm);
         listTop = frame.getMaxY() + 2.2 * LINE;
         height = Math.ceil(layOutList() + MARGIN);
+    }
+
+    private static List<Listed> listed(List<Result.ReportedFinding> findings) {
+        Map<String, Long> ofRule = findings.stream().collect(Collectors.groupingBy(finding -> finding.rule().id(), Collectors.counting()));
+        Map<String, Integer> seen = new HashMap<>();
+        List<Listed> listed = new ArrayList<>();
+        for (int i = 0; i < findings.size() && listed.size() < MOST_LISTED; i++) {
+            Result.ReportedFinding finding = findings.get(i);
+            int turn = seen.merge(finding.rule().id(), 1, Integer::sum);
+            if (turn <= MOST_LISTED_OF_A_RULE) {
+                int rest = (int) (ofRule.get(finding.rule().id()) - MOST_LISTED_OF_A_RULE);
+                listed.add(new Listed(i + 1, finding, turn == 1, turn == MOST_LISTED_OF_A_RULE ? Math.max(0, rest) : 0));
+            }
+        }
+        return listed;
     }
 
     /** The picture as SVG text. */
@@ -120,7 +144,7 @@ public final class OverlayPicture {
         canvas.rectangle(frame.getMinX(), frame.getMinY(), frame.getWidth(), frame.getHeight(), PAPER, PAPER, 0);
         canvas.clip(frame.getMinX(), frame.getMinY(), frame.getWidth(), frame.getHeight());
         drawProof(canvas);
-        for (Result.ReportedFinding finding : listed) {
+        for (Result.ReportedFinding finding : result.findings()) {
             finding.places().forEach(place -> drawPlace(canvas, place, rgb(finding.severity())));
         }
         canvas.unclip();
@@ -193,20 +217,20 @@ public final class OverlayPicture {
 
     private void drawBadges(Canvas canvas) {
         List<Coordinate> places = new ArrayList<>();
-        for (Result.ReportedFinding finding : listed) {
-            finding.places().stream().limit(MOST_BADGES_EACH).forEach(place -> places.add(inFrame(toPixels(place.at()))));
+        for (Listed each : listed) {
+            each.finding().places().stream().limit(MOST_BADGES_EACH).forEach(place -> places.add(inFrame(toPixels(place.at()))));
         }
         Badges badges = new Badges(frame, BADGE_RADIUS, places);
         int next = 0;
         List<Runnable> onTop = new ArrayList<>();
-        for (int i = 0; i < listed.size(); i++) {
-            Result.ReportedFinding finding = listed.get(i);
+        for (Listed each : listed) {
+            Result.ReportedFinding finding = each.finding();
             for (int place = 0; place < Math.min(MOST_BADGES_EACH, finding.places().size()); place++) {
                 Coordinate at = places.get(next++);
                 Coordinate spot = badges.put(at);
                 canvas.line(at.x, at.y, spot.x, spot.y, WHITE, 4);
                 canvas.line(at.x, at.y, spot.x, spot.y, rgb(finding.severity()), 1.8);
-                int number = i + 1;
+                int number = each.number();
                 onTop.add(() -> drawBadge(canvas, spot.x, spot.y, number, finding.severity()));
             }
         }
@@ -254,12 +278,12 @@ public final class OverlayPicture {
         double textWidth = columnWidth - 3.4 * BADGE_RADIUS;
         List<Entry> loose = new ArrayList<>();
         double total = 0;
-        for (int i = 0; i < listed.size(); i++) {
-            Result.ReportedFinding finding = listed.get(i);
-            boolean headed = i == 0 || !listed.get(i - 1).rule().equals(finding.rule()); // one heading for all findings of a rule
-            List<String> head = headed ? Wrap.lines(finding.rule().summary(), textWidth, text -> width(text, true)) : List.of();
-            String body = finding.message() + (finding.count() > 1 ? " " + finding.count() + " places." : "");
-            Entry entry = new Entry(i + 1, finding, head, Wrap.lines(body, textWidth, text -> width(text, false)), 0, 0);
+        for (Listed each : listed) {
+            Result.ReportedFinding finding = each.finding();
+            List<String> head = each.first() ? Wrap.lines(finding.rule().summary(), textWidth, text -> width(text, true)) : List.of();
+            String body = finding.message() + (finding.count() > 1 ? " " + finding.count() + " places." : "")
+                    + (each.alike() > 0 ? "\nAnd " + each.alike() + " more of this kind, outlined on the proof." : "");
+            Entry entry = new Entry(each.number(), finding, head, Wrap.lines(body, textWidth, text -> width(text, false)), 0, 0);
             loose.add(entry);
             total += heightOf(entry);
         }
@@ -275,7 +299,7 @@ public final class OverlayPicture {
             y += heightOf(entry);
             lowest = Math.max(lowest, y);
         }
-        return lowest + (result.findings().size() > listed.size() ? LINE : 0);
+        return lowest + (unlisted() > 0 ? LINE : 0);
     }
 
     private static double heightOf(Entry entry) {
@@ -308,10 +332,14 @@ public final class OverlayPicture {
         if (entries.isEmpty()) {
             canvas.text("Nothing was found.", MARGIN, listTop + LINE * 0.75, TEXT_SIZE, true, Canvas.Anchor.START, INK);
         }
-        int more = result.findings().size() - listed.size();
-        if (more > 0) {
-            canvas.text(String.format(Locale.ROOT, "And %d more, listed in the text.", more), MARGIN, height - MARGIN, TEXT_SIZE, true, Canvas.Anchor.START, INK);
+        if (unlisted() > 0) {
+            canvas.text(String.format(Locale.ROOT, "And %d more, listed in the text.", unlisted()), MARGIN, height - MARGIN, TEXT_SIZE, true, Canvas.Anchor.START, INK);
         }
+    }
+
+    /** How many findings neither stand in the list nor are counted there. */
+    private int unlisted() {
+        return result.findings().size() - listed.size() - listed.stream().mapToInt(Listed::alike).sum();
     }
 
     private Coordinate inFrame(Coordinate at) {

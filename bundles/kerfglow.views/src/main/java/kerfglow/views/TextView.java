@@ -40,9 +40,12 @@ public final class TextView {
     public static String of(Result result, boolean colour) {
         TextView view = new TextView(colour);
         view.heading(result);
-        int number = 0;
-        for (Result.ReportedFinding finding : result.findings()) {
-            view.finding(++number, finding, result.units());
+        for (int i = 0; i < result.findings().size(); i++) {
+            Result.ReportedFinding finding = result.findings().get(i);
+            if (i == 0 || !finding.rule().equals(result.findings().get(i - 1).rule())) {
+                view.rule(finding);
+            }
+            view.finding(i + 1, finding, result.units());
         }
         view.checks(result);
         return view.out.toString();
@@ -68,17 +71,23 @@ public final class TextView {
         }).filter(text -> !text.isEmpty()).collect(Collectors.joining(", "));
     }
 
+    /** What all findings of a rule have in common, said once above them. */
+    private void rule(Result.ReportedFinding first) {
+        line(badge(first.severity()) + " " + bold(first.rule().summary()) + "  " + first.rule().id());
+        paragraph("why    ", first.rule().why());
+        paragraph("from   ", first.rule().source() + (first.severityReason().isEmpty() ? "" : "; weighed as " + first.severity().word() + " here: " + first.severityReason()));
+        line("");
+    }
+
     private void finding(int number, Result.ReportedFinding finding, UnitSystem units) {
-        String head = String.format(Locale.ROOT, "%3d    ", number) + badge(finding.severity()) + "  " + bold(finding.rule().summary()) + "  " + finding.rule().id();
-        line(head);
-        paragraph("", finding.message());
+        List<String> message = Wrap.lines(finding.message(), WIDTH - INDENT.length());
+        line(String.format(Locale.ROOT, "%4d   ", number) + message.get(0));
+        message.stream().skip(1).forEach(rest -> line(INDENT + rest));
         paragraph("where  ", where(finding, units));
         if (finding.measured().isPresent() || finding.required().isPresent()) {
             paragraph("found  ", measures(finding, units));
         }
-        paragraph("why    ", finding.rule().why());
         paragraph("do     ", finding.fix());
-        paragraph("from   ", finding.rule().source() + (finding.severityReason().isEmpty() ? "" : "; weighed as " + finding.severity().word() + " here: " + finding.severityReason()));
         line(INDENT + "id     " + finding.id());
         line("");
     }

@@ -236,6 +236,12 @@ class ViewsTest {
         for (int i = 0; i < 300; i++) {
             many.add(finding(String.format("%08x", i), NARROW, 1 + i / 1000.0, (i % 100) + " " + i / 10));
         }
-        assertTrue(OverlayPicture.svg(result(many)).contains("And 180 more"));
+        assertTrue(OverlayPicture.svg(result(many)).contains("And 294 more of this kind"));
+        List<Result.ReportedFinding> kinds = new ArrayList<>();
+        for (int i = 0; i < 130; i++) {
+            Rule rule = new Rule("trial.r" + i, Severity.STOP, "Fault " + i, "a", "b", "c");
+            kinds.add(finding(String.format("%08x", i), rule, 1, (i % 100) + " " + i / 10));
+        }
+        assertTrue(OverlayPicture.svg(result(kinds)).contains("And 10 more, listed in the text."));
     }
 }
