@@ -65,6 +65,30 @@ class RectangleFitTest {
         assertTrue(circle.into(99.9, 1000).isEmpty());
     }
 
+    /** A mirrored shape fits when the shape does: the largest that fits is found from both sides of every slant. */
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 5, 8, 13})
+    void the_largest_copy_that_fits_is_the_same_for_the_mirror_image(long seed) {
+        Random random = new Random(seed);
+        Coordinate[] corners = {new Coordinate(0, 0), new Coordinate(1000, 0), new Coordinate(1000 * random.nextDouble(), 20 + 60 * random.nextDouble())};
+        Geometry shape = Shapes.FACTORY.createMultiPointFromCoords(corners);
+        double largest = largest(shape);
+        assertTrue(largest > 1.22, "it must fit at a slant only");
+        assertEquals(largest, largest(AffineTransformation.scaleInstance(-1, 1).transform(shape)), 1e-5);
+    }
+
+    private static double largest(Geometry shape) {
+        double low = 0.1;
+        double high = 10;
+        while (high - low > 1e-6) {
+            double middle = (low + high) / 2;
+            boolean fits = new RectangleFit(AffineTransformation.scaleInstance(middle, middle).transform(shape)).into(1220, 800).isPresent();
+            low = fits ? middle : low;
+            high = fits ? high : middle;
+        }
+        return low;
+    }
+
     @Test
     void refuses_an_empty_shape() {
         Geometry empty = Shapes.FACTORY.createPolygon();

@@ -291,6 +291,16 @@ class ReturnsCheckTest {
         assertEquals(1, drawn(step).with(ReturnsSettings.LEAST_FLANGE, 6.01).findings(ReturnsRules.SHORT_FLANGE).size());
     }
 
+    /** derived: geometry. Between roundings of radius 1 the sharp corners stand 8 apart, not 6. */
+    @Test
+    void flanges_are_measured_between_sharp_corners() {
+        CheckTester tester = drawn(Outlines.rounded(200, 8, 1));
+        assertEquals(List.of(), tester.with(ReturnsSettings.LEAST_FLANGE, 8.0).findings(ReturnsRules.SHORT_FLANGE));
+        List<Finding> found = tester.with(ReturnsSettings.LEAST_FLANGE, 8.1).findings(ReturnsRules.SHORT_FLANGE);
+        assertEquals(2, found.size());
+        assertEquals(8, found.get(0).measured().orElseThrow().value(), 1e-6);
+    }
+
     @Test
     void sharp_corners_are_found_and_two_strips_meet_there() {
         // tan(13) = 100 / 433: 26 degrees at the tip; derived: geometry
@@ -341,6 +351,19 @@ class ReturnsCheckTest {
                 .findings(ReturnsRules.COIL));
         assertEquals(130, narrow.measured().orElseThrow().value());
         assertEquals(120, narrow.required().orElseThrow().value());
+    }
+
+    @Test
+    void coils_of_another_material_or_thickness_are_left_alone() {
+        CheckTester tester = drawn(Outlines.rectangle(1000, 500));
+        for (Map<Setting<?>, ?> other : List.<Map<Setting<?>, ?>>of(
+                Map.of(ReturnsCheck.COIL_WIDTH, 120.0, ReturnsCheck.COIL_LENGTH, 500.0, ReturnsSettings.COIL_MATERIAL, "steel"),
+                Map.of(ReturnsCheck.COIL_WIDTH, 120.0, ReturnsCheck.COIL_LENGTH, 500.0, ReturnsSettings.COIL_THICKNESS, 1.0))) {
+            Outcome outcome = tester.stock(ReturnsCheck.COILS, other).run();
+            assertEquals(List.of(), rules(outcome));
+            assertEquals(null, cell(table(outcome, "coils"), 0, "coil"));
+            assertTrue(outcome.missing().get(0).contains("no coil of aluminium"), () -> outcome.missing().toString());
+        }
     }
 
     private static Map<Setting<?>, ?> coil(double width, double length) {

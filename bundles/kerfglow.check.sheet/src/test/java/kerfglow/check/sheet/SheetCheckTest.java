@@ -181,6 +181,23 @@ class SheetCheckTest {
     }
 
     @Test
+    void a_window_hardly_wider_than_twice_the_clearance_is_found() {
+        String waist = "POLYGON ((0 0, 1500 0, 1500 350, 1541 350, 1541 0, 3000 0, 3000 1000, 1541 1000, 1541 650, 1500 650, 1500 1000, 0 1000, 0 0))";
+        List<Object> seam = seams(metric().part("p", Role.PANEL, waist).run()).get(0);
+        assertEquals(300, (Double) seam.get(1), 1e-6);
+        assertEquals("", seam.get(3));
+    }
+
+    @Test
+    void a_worse_obstacle_weighs_more_than_all_lesser_ones_together() {
+        double[] chords = {0, 1};
+        int keepOut = new Sweep.Seam(0, chords, List.of(Sweep.Obstacle.KEEP_OUT)).penalty();
+        int neck = new Sweep.Seam(0, chords, List.of(Sweep.Obstacle.NECK)).penalty();
+        int lesser = new Sweep.Seam(0, chords, List.of(Sweep.Obstacle.COUNTER, Sweep.Obstacle.CORNER)).penalty();
+        assertTrue(keepOut > neck + lesser && neck > lesser, keepOut + ", " + neck + ", " + lesser);
+    }
+
+    @Test
     void what_no_seam_keeps_clear_of_is_named() {
         // a ring: every seam that leaves two pieces of a fitting size runs through its counter
         String ring = "POLYGON ((0 0, 2600 0, 2600 2600, 0 2600, 0 0), (200 200, 2400 200, 2400 2400, 200 2400, 200 200))";
