@@ -76,7 +76,7 @@ class OutlinePiecesTest {
     @Test
     void turning_the_other_way_turns_the_signs() {
         List<OutlinePiece> left = of(rounded(80, 50, 7));
-        List<OutlinePiece> right = OutlinePieces.of((LinearRing) rounded(80, 50, 7).getExteriorRing().reverse(), CHORD_ERROR_MM, FIT_MM);
+        List<OutlinePiece> right = OutlinePieces.of(rounded(80, 50, 7).getExteriorRing().reverse(), CHORD_ERROR_MM, FIT_MM);
         assertEquals(2 * Math.PI, turn(left), 1e-9);
         assertEquals(-2 * Math.PI, turn(right), 1e-9);
         assertEquals(left.size(), right.size());
