@@ -159,7 +159,10 @@ final class SheetNode {
         Map<String, SheetNode> entries = new LinkedHashMap<>();
         for (NodeTuple tuple : mapping.getValue()) {
             String name = new SheetNode(file, key, tuple.getKeyNode()).text();
-            entries.put(name, new SheetNode(file, key.isEmpty() ? name : key + "." + name, tuple.getValueNode()));
+            String path = key.isEmpty() ? name : key + "." + name;
+            if (entries.put(name, new SheetNode(file, path, tuple.getValueNode())) != null) {
+                throw new SheetNode(file, path, tuple.getKeyNode()).wrong("stands here a second time; take one of them out");
+            }
         }
         return entries;
     }

@@ -80,6 +80,8 @@ class SheetsTest {
         "known-dimension: {layer: A}|line 2|known-dimension|width or height",
         "known-dimension: {layer: A, width: -1 mm}|line 2|known-dimension.width|above 0",
         "title: [|line|column|quotes",
+        "{scale: 10, scale: 20}|line 2|scale|second time",
+        "settings: {trial.width: 1 mm, trial.width: 2 mm}|line 2|settings.trial.width|second time",
         "title: a\ttitle: b\ttitle|line|column|indentation"})
     void a_fault_is_named_with_line_and_key(String text, String line, String key, String advice) {
         SheetException wrong = assertThrows(SheetException.class, () -> job("# comment", text));
