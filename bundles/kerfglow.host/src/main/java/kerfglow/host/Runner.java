@@ -108,6 +108,10 @@ public final class Runner {
             remarks.add("No shop sheet: the checks use the stock and the limits that they bring.");
             return ShopSheet.NONE;
         }
+        if (request.shopSheet().isEmpty() && !Files.exists(path.get())) {
+            throw new SheetException(job.from() + ", shop: there is no file " + path.get().getFileName() + " in " + path.get().normalize().getParent()
+                    + "; the path counts from the job sheet", null);
+        }
         return ShopSheet.read(path.get());
     }
 

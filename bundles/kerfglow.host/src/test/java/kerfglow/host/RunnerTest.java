@@ -236,6 +236,13 @@ class RunnerTest {
     }
 
     @Test
+    void a_shop_sheet_that_the_job_names_and_that_is_not_there_is_laid_to_the_job() throws Exception {
+        Files.writeString(folder.resolve("bar.job.yaml"), "shop: sub/shop.yaml\n");
+        SheetException wrong = assertThrows(SheetException.class, () -> run(inspection -> Outcome.of(List.of())));
+        assertEquals("bar.job.yaml, shop: there is no file shop.yaml in " + folder.resolve("sub") + "; the path counts from the job sheet", wrong.getMessage());
+    }
+
+    @Test
     void two_runs_agree() throws Exception {
         Function<Inspection, Outcome> work = inspection -> Outcome.of(List.of(at(9, 5, 1), at(1, 1, 2), at(3, 8, 2.7)));
         assertEquals(run(work).findings(), run(work).findings());
