@@ -10,9 +10,11 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
@@ -64,6 +66,7 @@ final class CheckCommand implements Callable<Integer> {
     private final List<Result> results = new ArrayList<>();
     private final List<JsonView.Unusable> unusable = new ArrayList<>();
     private final List<ExitStatus> statuses = new ArrayList<>();
+    private final Set<Path> drawn = new HashSet<>();
 
     CheckCommand(Runner runner, PrintStream out, PrintStream err, Terminal terminal) {
         this.runner = runner;
@@ -75,7 +78,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         List<Path> proofs = proofs();
-        Optional<String> wrong = wrongOverlay(proofs.size());
+        Optional<String> wrong = wrongOverlay(proofs);
         if (wrong.isPresent()) {
             err.println("kerfglow: " + wrong.get());
             return ExitStatus.INPUT.code();
@@ -132,17 +135,33 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     /** What is wrong with the words after --overlay, if anything; told before any work is done. */
-    private Optional<String> wrongOverlay(int proofs) {
+    private Optional<String> wrongOverlay(List<Path> proofs) {
         for (String overlay : overlays) {
-            boolean isFile = isPicture(overlay) && !Files.isDirectory(Path.of(overlay));
-            if (!isFile && overlay.contains(".") && !overlay.endsWith("/") && !Files.isDirectory(Path.of(overlay))) {
+            Path target = Path.of(overlay);
+            boolean isFile = isPicture(overlay) && !Files.isDirectory(target);
+            if (!isFile && lastName(target).matches(".+\\..+") && !overlay.endsWith("/") && !Files.isDirectory(target)) {
                 return Optional.of("--overlay " + overlay + ": write a name that ends in .svg or .png, or a folder");
             }
-            if (isFile && proofs > 1) {
+            if (isFile && proofs.size() > 1) {
                 return Optional.of("--overlay " + overlay + ": there are several proofs; name a folder to put their pictures in");
+            }
+            if (isFile && proofs.stream().anyMatch(proof -> isSame(proof, target))) {
+                return Optional.of("--overlay " + overlay + ": that is the proof itself, which is never written over; choose another name");
             }
         }
         return Optional.empty();
+    }
+
+    private static String lastName(Path path) {
+        return path.getFileName() == null ? "" : path.getFileName().toString();
+    }
+
+    private static boolean isSame(Path proof, Path target) {
+        try {
+            return Files.exists(target) && Files.isSameFile(proof, target);
+        } catch (IOException unreadable) {
+            return false; // reading the proof will say what is wrong with it
+        }
     }
 
     private static boolean isPicture(String name) {
@@ -182,13 +201,17 @@ final class CheckCommand implements Callable<Integer> {
         }
     }
 
-    private static void draw(Result result, Path proof, Path target) throws IOException {
+    private void draw(Result result, Path proof, Path target) throws IOException {
         if (isPicture(target.toString()) && !Files.isDirectory(target)) {
             write(result, target);
             return;
         }
         Files.createDirectories(target);
-        String name = proof.getFileName().toString().replaceFirst("\\.[^.]*$", "") + OVERLAY_ENDING;
+        String bare = proof.getFileName().toString().replaceFirst("\\.[^.]*$", "");
+        String name = bare + OVERLAY_ENDING;
+        for (int i = 2; !drawn.add(target.resolve(name)); i++) { // proofs of one name from several folders
+            name = bare + "-" + i + OVERLAY_ENDING;
+        }
         write(result, target.resolve(name + ".svg"));
         write(result, target.resolve(name + ".png"));
     }
