@@ -236,6 +236,7 @@ public final class EdgeDistance {
             double reach = Math.sqrt(Math.max(square(first, from.x, from.y), square(first, to.x, to.y))) + SAME_POINT_MM;
             double dirX = (to.x - from.x) / length;
             double dirY = (to.y - from.y) / length;
+            double farthest = (reach + length) * (reach + length);
             used = 0;
             boxes.query(Math.min(from.x, to.x) - reach, Math.min(from.y, to.y) - reach, Math.max(from.x, to.x) + reach,
                     Math.max(from.y, to.y) + reach, edge -> {

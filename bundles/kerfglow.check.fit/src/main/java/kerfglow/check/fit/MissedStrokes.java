@@ -66,9 +66,10 @@ final class MissedStrokes {
             return List.of();
         }
         EdgeDistance toBest = new EdgeDistance(best(outer, pulse));
+        Sides sides = new Sides(inner);
         List<PairResult.Missed> missed = new ArrayList<>();
         for (LineString line : far) {
-            missed(line, inner, toInner, toBest, missed, pulse);
+            missed(line, sides, toInner, toBest, missed, pulse);
         }
         return missed;
     }
@@ -95,7 +96,7 @@ final class MissedStrokes {
         return best.isEmpty() ? outer.getBoundary() : outer.getFactory().buildGeometry(best);
     }
 
-    private void missed(LineString line, Geometry inner, EdgeDistance toInner, EdgeDistance toBest, List<PairResult.Missed> missed,
+    private void missed(LineString line, Sides inner, EdgeDistance toInner, EdgeDistance toBest, List<PairResult.Missed> missed,
             Runnable pulse) {
         List<Coordinate> run = new ArrayList<>();
         double[] most = {0};
@@ -104,7 +105,7 @@ final class MissedStrokes {
         for (Coordinate point : points(line, step)) {
             pulse.run();
             double distance = toInner.of(point);
-            boolean lacks = distance > toBest.of(point) + allowance.toleranceMm() && !PairMeasure.isIn(inner, point);
+            boolean lacks = distance > toBest.of(point) + allowance.toleranceMm() && !inner.isInside(point);
             if (lacks) {
                 run.add(point);
                 if (distance > most[0]) {

@@ -6,14 +6,10 @@ import java.util.List;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.EdgeDistance;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
-import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
-import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
-import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
@@ -40,7 +36,7 @@ final class PairMeasure {
         Geometry outer = area(pair.outers());
         EdgeDistance toOuter = new EdgeDistance(outer);
         Corners corners = new Corners(outer, allowance, mitreLimit);
-        Profile.Side sides = new Sides(outer);
+        Sides sides = new Sides(outer);
         List<Polygon> counters = counters(outer);
         List<PairResult.CounterFault> faults = new ArrayList<>();
         List<Departure> departures = new ArrayList<>();
@@ -77,41 +73,12 @@ final class PairMeasure {
         return new PairResult(pair, allowance, least, greatest, sum / length, length, departing, departures, faults, missed.find(outer, pulse));
     }
 
-    private Profile measure(LinearRing ring, boolean counter, Profile.Side sides, Corners corners, EdgeDistance toOuter, List<Profile> profiles,
+    private Profile measure(LinearRing ring, boolean counter, Sides sides, Corners corners, EdgeDistance toOuter, List<Profile> profiles,
             Runnable pulse) {
         Profile profile = new Profile(allowance, mitreLimit, corners, sides, counter);
         toOuter.along(ring, profile::add, pulse);
         profiles.add(profile);
         return profile;
-    }
-
-    static boolean isIn(Geometry area, Coordinate point) {
-        return SimplePointInAreaLocator.locate(point, area) != Location.EXTERIOR;
-    }
-
-    /** Tells on which side of an area points lie: few are asked for on most pairs, very many where two edges weave. */
-    private static final class Sides implements Profile.Side {
-        /** An index costs about as much as this many questions without. */
-        private static final int FEW = 16;
-
-        private final Geometry area;
-        private PointOnGeometryLocator indexed;
-        private int asked;
-
-        Sides(Geometry area) {
-            this.area = area;
-        }
-
-        @Override
-        public boolean isInside(Coordinate point) {
-            if (++asked <= FEW) {
-                return isIn(area, point);
-            }
-            if (indexed == null) {
-                indexed = new IndexedPointInAreaLocator(area);
-            }
-            return indexed.locate(point) != Location.EXTERIOR;
-        }
     }
 
     /** The parts as one area: touching and stacked ones lose the edges between them. */
@@ -162,7 +129,7 @@ final class PairMeasure {
                 continue;
             }
             Coordinate within = counter.getInteriorPoint().getCoordinate();
-            pair.inners().stream().filter(part -> isIn(part.shape(), within)).findFirst().ifPresent(part -> faults
+            pair.inners().stream().filter(part -> new Sides(part.shape()).isInside(within)).findFirst().ifPresent(part -> faults
                     .add(new PairResult.CounterFault(PairResult.CounterFault.Kind.CLOSED, counter, 0, part)));
         }
     }

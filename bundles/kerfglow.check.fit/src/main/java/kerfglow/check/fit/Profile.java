@@ -23,7 +23,7 @@ final class Profile {
     private final Allowance allowance;
     private final double mitreLimit;
     private final Corners corners;
-    private final Side side;
+    private final Sides sides;
     private final boolean counter;
     private final List<Bit> bits = new ArrayList<>();
     private boolean known;
@@ -33,20 +33,15 @@ final class Profile {
     private double sum;
     private double length;
 
-    /** Tells on which side of the outer part a point lies. */
-    interface Side {
-        boolean isInside(Coordinate point);
-    }
-
     /** A part of a piece that is tight, loose, or (null) neither. */
     private record Bit(Departure.Kind kind, Coordinate from, Coordinate to, double lengthMm, double extremeMm, Coordinate at) {
     }
 
-    Profile(Allowance allowance, double mitreLimit, Corners corners, Side side, boolean counter) {
+    Profile(Allowance allowance, double mitreLimit, Corners corners, Sides sides, boolean counter) {
         this.allowance = allowance;
         this.mitreLimit = mitreLimit;
         this.corners = corners;
-        this.side = side;
+        this.sides = sides;
         this.counter = counter;
     }
 
@@ -55,7 +50,7 @@ final class Profile {
             known = false;
         }
         if (!known && piece.greatestMm() > ON_EDGE_MM) {
-            inside = side.isInside(piece.point(piece.fromMm() >= piece.toMm() ? 0 : piece.lengthMm()));
+            inside = sides.isInside(piece.point(piece.fromMm() >= piece.toMm() ? 0 : piece.lengthMm()));
             known = true;
         }
         boolean in = inside || !known; // along the very edge the clearance is 0
