@@ -30,7 +30,7 @@ public final class HelpText {
             settings(out, info.settings());
             for (StockKind kind : info.stock()) {
                 out.append("  stock ").append(kind.name()).append(": ").append(kind.title()).append('\n');
-                kind.fields().forEach(field -> setting(out, field, "    "));
+                kind.fields().forEach(field -> setting(out, field, "must be given"));
             }
             out.append('\n');
         }
@@ -42,14 +42,15 @@ public final class HelpText {
     private static void settings(StringBuilder out, List<Setting<?>> settings) {
         if (!settings.isEmpty()) {
             out.append("  settings\n");
-            settings.forEach(setting -> setting(out, setting, "    "));
+            settings.forEach(setting -> setting(out, setting, "no value until one is given"));
         }
     }
 
-    private static <T> void setting(StringBuilder out, Setting<T> setting, String indent) {
+    private static <T> void setting(StringBuilder out, Setting<T> setting, String withoutDefault) {
+        String indent = "    ";
         out.append(indent).append(setting.key()).append(": ").append(setting.title()).append('\n');
         String usual = setting.defaultValue() == null ? "" : setting.format(setting.defaultValue(), UnitSystem.METRIC);
-        String value = setting.defaultValue() == null ? "must be given" : usual.isEmpty() ? "may be left out" : "default " + usual;
+        String value = setting.defaultValue() == null ? withoutDefault : usual.isEmpty() ? "may be left out" : "default " + usual;
         String detail = value + "; range " + setting.range(UnitSystem.METRIC) + "; " + setting.reason() + " [" + setting.source() + "]";
         Wrap.lines(detail, WIDTH - indent.length() - 2).forEach(line -> out.append(indent).append("  ").append(line).append('\n'));
     }
