@@ -127,6 +127,32 @@ class DrawnBacksTest {
         assertEquals(-7, number(outcome, "pairs", 0, "least"), TOLERANCE_MM);
     }
 
+    @ParameterizedTest
+    @ValueSource(doubles = {1, 2, 4, 20})
+    void stretches_within_one_clearance_of_each_other_are_one_finding(double apart) {
+        // two steps of the lower edge towards the face, 1.2 mm high, so much apart; the edge between them keeps its clearance
+        double c = SIDE_MM;
+        double low = c - 1.2;
+        double second = 60 + apart;
+        Polygon back = polygon(("POLYGON ((%1$s %1$s, 40 %1$s, 40 %2$s, 60 %2$s, 60 %1$s, %3$s %1$s, %3$s %2$s, %4$s %2$s, %4$s %1$s, %5$s %1$s, %5$s %5$s,"
+                + " %1$s %5$s, %1$s %1$s))").formatted(c, low, second, second + 20, 200 - c));
+        List<Finding> found = of(run(box(0, 0, 200, 200), back), FitRules.CLEARANCE);
+        // the edges of the steps depart but for their first half millimetre
+        assertEquals(apart + 2 * 0.5 > c ? 2 : 1, found.size(), found::toString);
+        found.forEach(finding -> assertEquals(low, measured(finding), TOLERANCE_MM));
+    }
+
+    @Test
+    void a_mitre_may_come_nearer_to_another_edge_than_to_its_own_corner() {
+        // a narrow notch of 30 degrees whose mitre, 3.86 clearances long, ends nearer to the far edge than to the notch
+        double c = SIDE_MM;
+        double half = 60 * Math.tan(Math.toRadians(15));
+        Polygon face = polygon("POLYGON ((-150 0, %s 0, 0 60, %s 0, 150 0, 150 75, -150 75, -150 0))".formatted(-half, half));
+        Polygon back = (Polygon) Inset.of(face, c, Inset.Join.MITRE, 4, 0.002);
+        assertEquals(List.of(), rules(run(face, back)));
+        assertTrue(number(run(face, back), "pairs", 0, "greatest") > 2 * c, "the mitre must stand off");
+    }
+
     @Test
     void inward_corners_may_be_mitred_or_round() {
         double c = SIDE_MM;

@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.LinearRing;
  *
  * <p>At a node the radius is the mean length of the edges beside it over the turn there, which for chords of an arc is the arc's
  * radius whatever their lengths. A node that turns by the corner angle or more is a corner and no part of a bend. The least radius of
- * a bend is taken over three nodes, so that one misplaced node does not decide. Nodes that turn to and fro are no bend: the turn
- * about a bend must not be undone right beside it.
+ * a bend is taken over three nodes, so that one misplaced node does not decide. Nodes that turn to and fro are no bend: what leads up
+ * to a bend and what leads away from it must differ in direction too.
  *
  * @param outsideMm least radius where the part bulges, mm
  * @param insideMm least radius where it is hollow, mm
@@ -24,10 +24,12 @@ import org.locationtech.jts.geom.LinearRing;
 record Bends(double outsideMm, double insideMm, double cornerRadians, double cornerRadiusMm, double leastTurnRadians) {
     /** Nodes over which the least radius is taken. */
     private static final int WINDOW = 3;
-    /** How far to either side of a bend its turn may not be undone, in least radii. */
+    /** How far to either side of a bend its turn must be seen to last, in least radii. */
     private static final double BESIDE = 0.25;
     /** The share of its turn that a bend must keep together with what lies beside it. */
     private static final double KEPT = 0.5;
+    /** Nodes that wander do not turn this far (a right angle) one way. */
+    private static final double SURE_RADIANS = Math.PI / 2;
     private static final double SAME_POINT_MM = 1e-9;
     /** Bends whose mean radius is this near to the least one are arcs. */
     private static final double EVEN_SHARE = 0.02;
@@ -78,7 +80,8 @@ record Bends(double outsideMm, double insideMm, double cornerRadians, double cor
         boolean outside = turn > 0;
         boolean closed = to - from == nodes.count;
         double limit = outside ? outsideMm : insideMm;
-        if (!closed && (turn + nodes.beside(from, to, limit * BESIDE, cornerRadians)) * Math.signum(turn) < KEPT * Math.abs(turn)) {
+        if (!closed && Math.abs(turn) < SURE_RADIANS
+                && nodes.across(from, to, limit * BESIDE, cornerRadians) * Math.signum(turn) < KEPT * Math.abs(turn)) {
             return;
         }
         int window = Math.min(WINDOW, to - from);
@@ -119,6 +122,8 @@ record Bends(double outsideMm, double insideMm, double cornerRadians, double cor
     /** A ring's nodes with their turns, positive where the part bulges; any number stands for a node, round and round. */
     private static final class Nodes {
         private final List<Coordinate> points = new ArrayList<>();
+        /** 1 when a turn to the left is a bulge, -1 when it is a hollow. */
+        private final double way;
         private final double[] turns;
         private final double[] lengths;
         final int count;
@@ -133,7 +138,7 @@ record Bends(double outsideMm, double insideMm, double cornerRadians, double cor
             count = points.size();
             turns = new double[count];
             lengths = new double[count];
-            double way = Orientation.isCCW(all) == hole ? -1 : 1;
+            way = Orientation.isCCW(all) == hole ? -1 : 1;
             for (int i = 0; i < count; i++) {
                 Coordinate before = point(i - 1);
                 Coordinate here = point(i);
@@ -142,7 +147,7 @@ record Bends(double outsideMm, double insideMm, double cornerRadians, double cor
                 double ay = here.y - before.y;
                 double bx = after.x - here.x;
                 double by = after.y - here.y;
-                turns[i] = way * Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+                turns[i] = way * turn(ax, ay, bx, by);
                 lengths[i] = (Math.hypot(ax, ay) + Math.hypot(bx, by)) / 2;
             }
         }
@@ -163,22 +168,28 @@ record Bends(double outsideMm, double insideMm, double cornerRadians, double cor
             return turn(i) > 0 == turn(j) > 0;
         }
 
-        /** The turn of the nodes within a distance before and after a bend, corners left out. */
-        double beside(int from, int to, double withinMm, double cornerRadians) {
-            return onOneSide(from, -1, withinMm, cornerRadians) + onOneSide(to - 1, 1, withinMm, cornerRadians);
+        /** The turn from what leads up to a bend to what leads away from it, each seen as a whole over a distance or up to a corner. */
+        double across(int from, int to, double withinMm, double cornerRadians) {
+            Coordinate before = onOneSide(from, -1, withinMm, cornerRadians);
+            Coordinate after = onOneSide(to - 1, 1, withinMm, cornerRadians);
+            return way * turn(point(from).x - before.x, point(from).y - before.y, after.x - point(to - 1).x, after.y - point(to - 1).y);
         }
 
-        private double onOneSide(int end, int step, double withinMm, double cornerRadians) {
-            double sum = 0;
-            double way = 0;
-            for (int i = end + step; Math.abs(i - end) < count; i += step) {
-                way += point(i).distance(point(i - step));
-                if (way > withinMm || Math.abs(turn(i)) >= cornerRadians) {
-                    return sum;
+        private Coordinate onOneSide(int end, int step, double withinMm, double cornerRadians) {
+            double walked = 0;
+            int i = end + step;
+            while (Math.abs(i - end) < count - 1) {
+                walked += point(i).distance(point(i - step));
+                if (walked >= withinMm || Math.abs(turn(i)) >= cornerRadians) {
+                    break;
                 }
-                sum += turn(i);
+                i += step;
             }
-            return sum;
+            return point(i);
+        }
+
+        private static double turn(double ax, double ay, double bx, double by) {
+            return Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
         }
     }
 }
