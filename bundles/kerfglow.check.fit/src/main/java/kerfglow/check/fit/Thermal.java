@@ -86,7 +86,8 @@ record Thermal(Part face, String material, double lengthMm, double faceExpansion
         }
         double assembly = settings.get(ThermalSettings.ASSEMBLY, face);
         return Optional.of(new Thermal(face, material, longerSide(face), own.get() * MILLIONTH, can.get() * MILLIONTH,
-                Math.max(0, assembly - settings.get(ThermalSettings.COLDEST, face)), Math.max(0, settings.get(ThermalSettings.HOTTEST, face) - assembly),
+                Math.max(0, assembly - settings.get(ThermalSettings.COLDEST, face)),
+                Math.max(0, settings.get(ThermalSettings.HOTTEST, face) - assembly),
                 allowance.totalMm(), 2 * settings.get(ThermalSettings.WALL, face), 2 * settings.get(ThermalSettings.LEG, face),
                 settings.get(ThermalSettings.FACE_SITS, face).equals(ThermalSettings.OVER)));
     }

@@ -45,7 +45,8 @@ final class ThermalSettings {
             "published values run from 50 to 90; a widely copied 234 for extruded sheet is an outlier",
             "\"Coefficients of Linear Thermal Expansion\"; Lange's Handbook, Table 10.2, for the range");
     static final Setting<Double> PVC = coefficient("fit.expansion-pvc", "expansion of rigid or expanded PVC", 53,
-            "published values run from 50 to 100", "\"Properties of Plastic Materials\", a secondary page; ACS Omega 2022, 7(16), Table 1, for the range");
+            "published values run from 50 to 100",
+            "\"Properties of Plastic Materials\", a secondary page; ACS Omega 2022, 7(16), Table 1, for the range");
     static final Setting<Double> COMPOSITE = coefficient("fit.expansion-composite", "expansion of aluminium composite sheet", 24,
             "2.4 mm per metre and 100 K, that of its skins", "ACM data page, makers' data");
 

@@ -32,7 +32,8 @@ record Moulding(String name, double lipMm, double outsideRadiusMm, double inside
             return new Moulding(item.name(), item.get(TrimSettings.STOCK_LIP), item.get(TrimSettings.STOCK_OUTSIDE),
                     item.get(TrimSettings.STOCK_INSIDE), item.get(TrimSettings.STOCK_ROLL));
         }
-        Moulding usual = new Moulding(wanted, inspection.settings().get(TrimSettings.LIP, face), inspection.settings().get(TrimSettings.OUTSIDE_RADIUS, face),
+        Moulding usual = new Moulding(wanted, inspection.settings().get(TrimSettings.LIP, face),
+                inspection.settings().get(TrimSettings.OUTSIDE_RADIUS, face),
                 inspection.settings().get(TrimSettings.INSIDE_RADIUS, face), inspection.settings().get(TrimSettings.ROLL_LENGTH, face));
         missing.add((wanted.isEmpty() ? "The shop sheet lists no edge moulding" : "The shop sheet lists no edge moulding \"" + wanted + "\"")
                 + "; measured with a lip of " + inspection.length(usual.lipMm()) + ".");

@@ -33,8 +33,9 @@ final class TrimFindings {
         String lips = "two lips of " + length(task.moulding().lipMm());
         Finding.Builder finding;
         if (stretch.kind() == Stretch.Kind.TAPER) {
-            finding = Finding.of(TrimRules.LITTLE_LIT, "A stroke of " + name(task.face()) + " runs out to a tip of which " + lips + " leave less than "
-                    + length(task.leastLitMm()) + " lit over " + length(stretch.lengthMm()) + "; " + length(task.tipLengthMm()) + " is the most.")
+            finding = Finding.of(TrimRules.LITTLE_LIT, "A stroke of " + name(task.face()) + " runs out to a tip of which " + lips
+                    + " leave less than " + length(task.leastLitMm()) + " lit over " + length(stretch.lengthMm()) + "; "
+                    + length(task.tipLengthMm()) + " is the most.")
                     .measured(Measure.mm(stretch.lengthMm())).required(Measure.mm(task.tipLengthMm()));
         } else {
             double lit = face.litMm(stretch);

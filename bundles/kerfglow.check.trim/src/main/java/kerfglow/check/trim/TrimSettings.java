@@ -53,9 +53,10 @@ final class TrimSettings {
     static final List<Setting<?>> ALL = List.of(FACES, MOULDING, LIP, LEAST_LIT, TIP_LENGTH, FACING_ANGLE, OUTSIDE_RADIUS, INSIDE_RADIUS,
             CORNER_ANGLE, CORNER_RADIUS, LEAST_TURN, ROLL_LENGTH);
 
-    static final Setting<Double> STOCK_LIP = Setting.lengthMm("lip", "how much of the face a lip covers", null, 0, MOST_MM, "depends on the moulding", SHEET);
-    static final Setting<Double> STOCK_OUTSIDE = Setting.lengthMm("outside-radius", "least radius round the outside of a bulge", HALF_INCH_MM, 0, 1000,
-            "bent tighter by hand the usual moulding kinks", PRACTICE);
+    static final Setting<Double> STOCK_LIP = Setting.lengthMm("lip", "how much of the face a lip covers", null, 0, MOST_MM,
+            "depends on the moulding", SHEET);
+    static final Setting<Double> STOCK_OUTSIDE = Setting.lengthMm("outside-radius", "least radius round the outside of a bulge",
+            HALF_INCH_MM, 0, 1000, "bent tighter by hand the usual moulding kinks", PRACTICE);
     static final Setting<Double> STOCK_INSIDE = Setting.lengthMm("inside-radius", "least radius in a hollow or counter", HALF_INCH_MM, 0, 1000,
             "bent tighter by hand the usual moulding kinks", PRACTICE);
     static final Setting<Double> STOCK_ROLL = Setting.lengthMm("roll-length", "length of a roll", ROLL_MM, 100, LONGEST_MM, "150 ft", PRACTICE);

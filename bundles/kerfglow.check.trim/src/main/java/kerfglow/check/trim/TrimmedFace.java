@@ -31,7 +31,8 @@ record TrimmedFace(Task task, Geometry lit, List<Stretch> dark, List<Curve> bend
         static Task of(Inspection inspection, Part face, Set<String> missing) {
             Settings settings = inspection.settings();
             Moulding moulding = Moulding.of(inspection, face, missing);
-            Bends bends = new Bends(moulding.outsideRadiusMm(), moulding.insideRadiusMm(), Math.toRadians(settings.get(TrimSettings.CORNER_ANGLE, face)),
+            Bends bends = new Bends(moulding.outsideRadiusMm(), moulding.insideRadiusMm(),
+                    Math.toRadians(settings.get(TrimSettings.CORNER_ANGLE, face)),
                     settings.get(TrimSettings.CORNER_RADIUS, face), Math.toRadians(settings.get(TrimSettings.LEAST_TURN, face)));
             double leastLit = settings.get(TrimSettings.LEAST_LIT, face);
             double tip = settings.get(TrimSettings.TIP_LENGTH, face);
