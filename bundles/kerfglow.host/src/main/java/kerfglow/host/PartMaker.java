@@ -19,7 +19,9 @@ import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
 import kerfglow.api.proof.Visibility;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -107,8 +109,9 @@ final class PartMaker {
                 if (!takers.isEmpty() && shape.getArea() <= CRUMB_MM2) {
                     continue;
                 }
+                IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(shape); // JTS's own predicates take minutes on a lattice of strokes
                 List<Piece> within = cluster.stream().filter(piece -> shape.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())
-                        && shows(piece, takers, shape)).toList();
+                        && shows(piece, takers, locator)).toList();
                 if (!within.isEmpty()) {
                     drafts.add(new Draft(key, shape, within, nothing(shape)));
                 }
@@ -117,12 +120,12 @@ final class PartMaker {
     }
 
     /** True when something that is seen of the piece lies in the shape. */
-    private static boolean shows(Piece piece, List<Piece> takers, Polygon shape) {
+    private static boolean shows(Piece piece, List<Piece> takers, IndexedPointInAreaLocator shape) {
         List<Geometry> over = takers.stream().filter(taker -> taker.element.order() > piece.element.order()
                 && taker.area.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())).map(taker -> (Geometry) taker.area).toList();
         Geometry seen = over.isEmpty() ? piece.area : OverlayNGRobust.overlay(piece.area, OverlayNGRobust.union(over), OverlayNG.DIFFERENCE);
         for (int i = 0; i < seen.getNumGeometries(); i++) {
-            if (!seen.isEmpty() && shape.intersects(seen.getGeometryN(i).getInteriorPoint())) {
+            if (!seen.isEmpty() && shape.locate(seen.getGeometryN(i).getInteriorPoint().getCoordinate()) != Location.EXTERIOR) {
                 return true;
             }
         }

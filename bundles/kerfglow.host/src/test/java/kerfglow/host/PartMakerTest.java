@@ -3,9 +3,11 @@ package kerfglow.host;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -172,6 +174,20 @@ class PartMakerTest {
         assertTrue(parts.get(0).thicknessMm().isEmpty());
         assertEquals("aluminium composite", parts.get(1).sheetMaterial().orElseThrow());
         assertEquals(3, parts.get(1).thicknessMm().orElseThrow());
+    }
+
+    /** 14,000 holes: what a plain predicate of the geometry library needs for each of the bars takes minutes in all. */
+    @Test
+    void a_lattice_is_united_in_seconds() throws SheetException {
+        int bars = 120;
+        for (int i = 0; i < bars; i++) {
+            add(draw("v" + i, "L", 1, box(i * 8, 0, 1, 8 * bars)));
+            add(draw("h" + i, "L", 1, box(0, i * 8, 8 * bars, 1)));
+        }
+        List<Part> parts = assertTimeout(Duration.ofSeconds(20), () -> parts());
+        assertEquals(1, parts.size());
+        assertEquals(2 * bars, parts.get(0).elements().size());
+        assertEquals(2.0 * bars * 8 * bars - bars * bars, parts.get(0).shape().getArea(), 1e-6);
     }
 
     @Test
