@@ -53,9 +53,11 @@ public final class TextView {
 
     private void heading(Result result) {
         UnitSystem units = result.units();
-        long checked = result.parts().stream().filter(part -> part.role().isChecked()).count();
+        List<Part> checked = result.parts().stream().filter(part -> part.role().isChecked()).toList();
+        List<Part> others = result.parts().stream().filter(part -> !part.role().isChecked()).toList();
         line(bold(result.proof().file()) + "  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " x "
-                + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked, "part") + (result.parts().isEmpty() ? "" : " (" + roles(result.parts()) + ")"));
+                + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked.size(), "part") + (checked.isEmpty() ? "" : " (" + roles(checked) + ")")
+                + (others.isEmpty() ? "" : "; not checked: " + roles(others)));
         if (!result.job().title().isEmpty()) {
             line(result.job().title() + (result.shop().name().isEmpty() ? "" : ", for " + result.shop().name()));
         }

@@ -158,6 +158,15 @@ class ViewsTest {
     }
 
     @Test
+    void the_heading_counts_what_is_checked_apart() {
+        Result sample = sample();
+        Part note = Part.builder("p2", Role.NOTE, (Polygon) CheckTester.wkt(BOX)).layer("N").build();
+        Result more = new Result(sample.proof(), sample.job(), sample.shop(), sample.units(), List.of(sample.parts().get(0), note), sample.findings(), sample.checks(),
+                sample.settings(), sample.remarks());
+        assertEquals("bar.svg  100 mm x 50 mm, 1 part (1 face); not checked: 1 note", TextView.of(more, false).lines().findFirst().orElseThrow());
+    }
+
+    @Test
     void help_says_what_a_field_is_when_it_is_left_out() {
         CheckCatalogue catalogue = new CheckCatalogue();
         StockKind tools = new StockKind("tools", "tools", List.of(Setting.text("for", "what for", "", "empty is for all", "the shop sheet")));
