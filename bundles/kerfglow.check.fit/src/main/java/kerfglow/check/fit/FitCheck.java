@@ -14,6 +14,7 @@ import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Setting;
+import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import org.osgi.service.component.annotations.Component;
@@ -51,12 +52,12 @@ public final class FitCheck implements Check {
             return Outcome.notMeasured(faces.isEmpty() ? "no part of this proof is a face, back or push-through"
                     : "no backs are drawn, and fit.make-backs asks for none");
         }
-        Progress progress = new Progress(inspection);
+        Workers workers = new Workers(inspection);
         List<Finding> findings = new ArrayList<>();
         Set<Part> alone = new LinkedHashSet<>();
         List<PairMeasure> measures = new ArrayList<>();
         if (!backs.isEmpty()) {
-            Pairing pairing = new Pairing(faces, backs, progress::pulse);
+            Pairing pairing = new Pairing(faces, backs, workers::pulse);
             // a shape that counts as a face for want of better need not have a back
             pairing.lonelyOuters().stream().filter(Part::isAssigned).forEach(alone::add);
             alone.addAll(pairing.lonelyInners());
@@ -64,15 +65,15 @@ public final class FitCheck implements Check {
                     Allowance.of(inspection, FitSettings.ALLOWANCE, pair.outers().get(0)))));
         }
         if (!pushThroughs.isEmpty()) {
-            Pairing pairing = new Pairing(inspection.parts(Role.OPENING), pushThroughs, progress::pulse);
+            Pairing pairing = new Pairing(inspection.parts(Role.OPENING), pushThroughs, workers::pulse);
             alone.addAll(pairing.lonelyOuters());
             alone.addAll(pairing.lonelyInners());
             pairing.pairs().forEach(pair -> measures.add(new PairMeasure(inspection, pair,
                     Allowance.of(inspection, FitSettings.PUSH_THROUGH_ALLOWANCE, pair.outers().get(0)))));
         }
-        progress.expect(measures.size() + toMake.size());
-        List<PairResult> pairs = progress.run(measures, PairMeasure::measure);
-        List<MadeBack> made = progress.run(toMake.stream().map(face -> MadeBack.Task.of(inspection, face)).toList(), MadeBack.Task::make);
+        workers.expect(measures.size() + toMake.size());
+        List<PairResult> pairs = workers.map(measures, each -> each.measure(workers::pulse));
+        List<MadeBack> made = workers.map(toMake.stream().map(face -> MadeBack.Task.of(inspection, face)).toList(), task -> task.make(workers::pulse));
 
         Set<String> missing = new LinkedHashSet<>();
         List<Thermal> thermals = thermals(inspection, pairs, made, missing);

@@ -6,8 +6,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.atomic.AtomicBoolean;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Finding;
@@ -16,6 +14,7 @@ import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Setting;
 import kerfglow.api.StockKind;
+import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -39,8 +38,6 @@ public final class ReturnsCheck implements Check {
     /** Field of {@link #COILS}, mm. */
     public static final Setting<Double> COIL_LENGTH = ReturnsSettings.COIL_LENGTH;
 
-    /** Parts measured between two checkpoints: a few for each thread. */
-    private static final int BATCH = 16;
 
     private final CheckInfo info = new CheckInfo("returns", "Strips of the returns and what a bender cannot form", ReturnsRules.ALL,
             ReturnsSettings.ALL, List.of(COILS), ReturnsTables.ALL, CheckInfo.page(ReturnsCheck.class, "page.md"));
@@ -90,34 +87,9 @@ public final class ReturnsCheck implements Check {
     }
 
     private static List<Measured> measure(Inspection inspection, List<Task> tasks, Lines lines) {
-        double chordErrorMm = inspection.proof().chordErrorMm();
-        Thread own = Thread.currentThread();
-        AtomicBoolean stopped = new AtomicBoolean();
-        List<Measured> measured = new ArrayList<>();
-        for (int from = 0; from < tasks.size(); from += BATCH) {
-            double fraction = (double) from / tasks.size();
-            Runnable pulse = () -> pulse(inspection, fraction, own, stopped);
-            pulse.run();
-            measured.addAll(tasks.subList(from, Math.min(from + BATCH, tasks.size())).parallelStream()
-                    .map(task -> measure(task, lines, chordErrorMm, pulse)).toList());
-        }
-        inspection.checkpoint(1);
-        return measured;
-    }
-
-    /** A run is stopped from its own thread only; the others hear of it. */
-    private static void pulse(Inspection inspection, double fraction, Thread own, AtomicBoolean stopped) {
-        if (stopped.get()) {
-            throw new CancellationException();
-        }
-        if (Thread.currentThread() == own) {
-            try {
-                inspection.checkpoint(fraction);
-            } catch (CancellationException cancelled) {
-                stopped.set(true);
-                throw cancelled;
-            }
-        }
+        Workers workers = new Workers(inspection);
+        workers.expect(tasks.size());
+        return workers.map(tasks, task -> measure(task, lines, inspection.proof().chordErrorMm(), workers::pulse));
     }
 
     private static Measured measure(Task task, Lines lines, double chordErrorMm, Runnable pulse) {

@@ -15,6 +15,7 @@ import kerfglow.api.OverlayLayer;
 import kerfglow.api.Setting;
 import kerfglow.api.StockItem;
 import kerfglow.api.StockKind;
+import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.geometry.Residue;
@@ -71,12 +72,10 @@ public final class RouterCheck implements Check {
 
     private static List<PartResult> measure(Inspection inspection, List<Part> parts, List<Bit> bits) {
         OpeningEdges openings = new OpeningEdges(parts);
-        List<Workers.Task<PartResult>> tasks = new ArrayList<>();
-        for (Part part : parts) {
-            PartTask task = PartTask.of(part, bits, inspection.settings());
-            tasks.add(pulse -> task.measure(ring -> part.role() != Role.PANEL || !openings.stand(ring), pulse));
-        }
-        return Workers.run(tasks, inspection::checkpoint);
+        Workers workers = new Workers(inspection);
+        workers.expect(parts.size());
+        List<PartTask> tasks = parts.stream().map(part -> PartTask.of(part, bits, inspection.settings())).toList();
+        return workers.map(tasks, task -> task.measure(ring -> task.part().role() != Role.PANEL || !openings.stand(ring), workers::pulse));
     }
 
     private static List<OverlayLayer> layers(List<PartResult> results) {

@@ -11,6 +11,7 @@ import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
+import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import org.osgi.service.component.annotations.Component;
@@ -40,10 +41,10 @@ public final class TrimCheck implements Check {
             return Outcome.notMeasured("no part of this proof is a face with edge moulding (trim.faces)");
         }
         Set<String> missing = new LinkedHashSet<>();
-        Progress progress = new Progress(inspection);
-        progress.expect(faces.size());
-        List<TrimmedFace> trimmed = progress.run(faces.stream().map(face -> TrimmedFace.Task.of(inspection, face, missing)).toList(),
-                TrimmedFace.Task::measure);
+        Workers workers = new Workers(inspection);
+        workers.expect(faces.size());
+        List<TrimmedFace> trimmed = workers.map(faces.stream().map(face -> TrimmedFace.Task.of(inspection, face, missing)).toList(),
+                task -> task.measure(workers::pulse));
         List<MouldingNeed> needs = MouldingNeed.of(trimmed);
         TrimFindings writer = new TrimFindings(inspection);
         List<Finding> findings = new ArrayList<>();
