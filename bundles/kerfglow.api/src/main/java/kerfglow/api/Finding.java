@@ -69,6 +69,11 @@ public final class Finding {
         return Optional.ofNullable(b.fix);
     }
 
+    /** What tells findings of one rule apart that look alike; those of different causes are never collected into one. */
+    public String cause() {
+        return b.cause;
+    }
+
     @Override
     public String toString() {
         return b.rule.id() + (b.at == null ? "" : " at " + b.at.x + " " + b.at.y) + ": " + b.message;
@@ -85,6 +90,7 @@ public final class Finding {
         private List<String> parts = List.of();
         private List<String> elements = List.of();
         private String fix;
+        private String cause = "";
 
         private Builder(Rule rule, String message) {
             this.rule = Objects.requireNonNull(rule, "rule");
@@ -101,6 +107,7 @@ public final class Finding {
             parts = from.parts;
             elements = from.elements;
             fix = from.fix;
+            cause = from.cause;
         }
 
         /** The place; the marker stands at a point inside it unless {@link #at} says otherwise. */
@@ -145,6 +152,12 @@ public final class Finding {
 
         public Builder fix(String value) {
             fix = value;
+            return this;
+        }
+
+        /** A word for the cause, not shown; for rules that cover several, for instance why something is hidden. */
+        public Builder cause(String value) {
+            cause = Objects.requireNonNull(value, "cause");
             return this;
         }
 

@@ -52,9 +52,17 @@ final class PartMaker {
     private static final Comparator<Piece> BY_ORDER = Comparator.comparingInt(piece -> piece.element.order());
 
     private final JobSheet job;
+    private final Runnable pulse;
 
-    PartMaker(JobSheet job) {
+    /**
+     * A maker of parts.
+     *
+     * @param job the job sheet
+     * @param pulse called for every element and cluster; may throw to stop
+     */
+    PartMaker(JobSheet job, Runnable pulse) {
         this.job = job;
+        this.pulse = pulse;
     }
 
     /** The parts in paint order, then top to bottom; ids follow that order. */
@@ -62,6 +70,7 @@ final class PartMaker {
         Map<Key, List<Piece>> byKey = new LinkedHashMap<>();
         List<Piece> knockOuts = new ArrayList<>();
         for (Element element : proof.elements()) {
+            pulse.run();
             if (element.visibility() == Visibility.SHOWN && element.origin() != Element.Origin.IMAGE) {
                 Part.Source source = element.origin() == Element.Origin.TEXT ? Part.Source.TEXT : Part.Source.SHAPE;
                 collect(element, element.fill(), element.fillArea(), source, byKey, knockOuts);
@@ -95,10 +104,11 @@ final class PartMaker {
     }
 
     /** Unites pieces whose boxes meet; a piece that meets no other is taken as it is. Knock-outs take out what is painted before them. */
-    private static void unite(Key key, List<Piece> pieces, List<Piece> knockOuts, List<Draft> drafts) {
+    private void unite(Key key, List<Piece> pieces, List<Piece> knockOuts, List<Draft> drafts) {
         STRtree index = new STRtree();
         knockOuts.forEach(piece -> index.insert(piece.area.getEnvelopeInternal(), piece));
         for (List<Piece> cluster : Clusters.of(pieces, piece -> piece.area.getEnvelopeInternal())) {
+            pulse.run();
             List<Piece> takers = knockOuts.isEmpty() ? List.of() : above(cluster, index);
             if (cluster.size() == 1 && takers.isEmpty()) {
                 drafts.add(new Draft(key, cluster.get(0).area, cluster, nothing(cluster.get(0).area)));

@@ -3,7 +3,6 @@ package kerfglow.host;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.CancellationException;
 import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
@@ -24,19 +23,7 @@ final class ProofOpener {
         this.importer = importer;
     }
 
-    Proof open(Path file, JobSheet job, SettingsInForce settings, Watcher watcher, List<String> remarks) throws ProofException, SheetException {
-        double limitSeconds = settings.get(HostSettings.IMPORT_TIME_LIMIT);
-        try {
-            return open(file, job, settings, watcher, remarks, new Deadline(limitSeconds));
-        } catch (CancellationException stopped) {
-            if (watcher.isCancelled()) {
-                throw stopped;
-            }
-            throw new ProofException("the import took longer than " + limitSeconds + " s; simplify the drawing, or raise " + HostSettings.IMPORT_TIME_LIMIT.key(), 0, 0, stopped);
-        }
-    }
-
-    private Proof open(Path file, JobSheet job, SettingsInForce settings, Watcher watcher, List<String> remarks, Deadline deadline) throws ProofException, SheetException {
+    Proof open(Path file, JobSheet job, SettingsInForce settings, Watcher watcher, List<String> remarks, Deadline deadline) throws ProofException, SheetException {
         ImportOptions options = ImportOptions.defaults().withScale(job.scale().orElse(1)).withChordErrorMm(settings.get(HostSettings.CHORD_ERROR))
                 .withUnitsPerInch(settings.get(HostSettings.UNITS_PER_INCH)).withProgress(fraction -> {
                     deadline.require(watcher);

@@ -13,7 +13,7 @@ import kerfglow.geometry.Congruence;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Collects repeats of one cause: findings of one rule, with the same requirement, whose places are congruent and whose measures
+ * Collects repeats of one cause: findings of one rule and cause, with the same requirement, whose places are congruent and whose measures
  * are equal. Findings that concern the whole proof stay alone.
  */
 final class Repeats {
@@ -21,7 +21,7 @@ final class Repeats {
     static final double EQUAL_MM = 0.02;
 
     /** What alike findings have in common for certain, so that few have to be compared; {@code bucket} is one of the place's. */
-    private record Kind(String rule, Optional<Measure> required, String geometry, long bucket) {
+    private record Kind(String rule, String cause, Optional<Measure> required, String geometry, long bucket) {
     }
 
     /** Alike findings and the place of the first of them, ready to be compared. */
@@ -46,7 +46,7 @@ final class Repeats {
         for (Finding finding : findings.stream().filter(each -> each.at().isPresent()).sorted(READING_ORDER).toList()) {
             Optional<Congruence> place = finding.place().map(Congruence::of);
             List<Kind> kinds = place.map(each -> each.buckets(EQUAL_MM)).orElse(List.of(NO_PLACE)).stream()
-                    .map(bucket -> new Kind(finding.rule().id(), finding.required(), finding.place().map(Geometry::getGeometryType).orElse(""), bucket)).toList();
+                    .map(bucket -> new Kind(finding.rule().id(), finding.cause(), finding.required(), finding.place().map(Geometry::getGeometryType).orElse(""), bucket)).toList();
             Optional<Alike> home = kinds.stream().flatMap(kind -> byKind.getOrDefault(kind, List.of()).stream()).filter(alike -> alike.takes(finding, place)).findFirst();
             if (home.isPresent()) {
                 home.get().findings().add(finding);

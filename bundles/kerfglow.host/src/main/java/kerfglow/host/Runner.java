@@ -70,11 +70,9 @@ public final class Runner {
         StockList stock = StockList.of(kinds, shop, remarks);
         Severities severities = Severities.of(all, shop, remarks);
 
-        Proof proof = new ProofOpener(importer).open(request.file(), job, settings, watcher, remarks);
-        watcher.progress("parts", 0);
-        List<Part> parts = new PartMaker(job).make(proof);
-        watcher.progress("parts", 1);
-        JobFit.remark(job, proof, parts).ifPresent(remarks::add);
+        Opened opened = open(request.file(), job, settings, watcher, remarks);
+        Proof proof = opened.proof();
+        List<Part> parts = opened.parts();
         UnitSystem units = job.units().or(shop::units).orElse(UnitSystem.METRIC);
 
         List<Result.CheckRow> rows = new ArrayList<>();
@@ -85,6 +83,28 @@ public final class Runner {
             findings.addAll(reported(ended.findings(), severities, partsById));
         }
         return new Result(proof, job, shop, units, parts, FindingIds.assign(findings), rows, settings.used(), remarks);
+    }
+
+    /** A proof and what it becomes. */
+    private record Opened(Proof proof, List<Part> parts) {
+    }
+
+    private Opened open(Path file, JobSheet job, SettingsInForce settings, Watcher watcher, List<String> remarks) throws ProofException, SheetException {
+        double limitSeconds = settings.get(HostSettings.IMPORT_TIME_LIMIT);
+        Deadline deadline = new Deadline(limitSeconds);
+        try {
+            Proof proof = new ProofOpener(importer).open(file, job, settings, watcher, remarks, deadline);
+            watcher.progress("parts", 0);
+            List<Part> parts = new PartMaker(job, () -> deadline.require(watcher)).make(proof);
+            watcher.progress("parts", 1);
+            JobFit.remark(job, proof, parts).ifPresent(remarks::add);
+            return new Opened(proof, parts);
+        } catch (CancellationException stopped) {
+            if (watcher.isCancelled()) {
+                throw stopped;
+            }
+            throw new ProofException("the import took longer than " + limitSeconds + " s; simplify the drawing, or raise " + HostSettings.IMPORT_TIME_LIMIT.key(), 0, 0, stopped);
+        }
     }
 
     private static JobSheet jobSheet(RunRequest request, List<String> remarks) throws SheetException {

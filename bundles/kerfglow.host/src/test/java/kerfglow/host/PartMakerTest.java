@@ -40,7 +40,7 @@ class PartMakerTest {
 
     private List<Part> parts(String... sheet) throws SheetException {
         JobSheet job = sheet.length == 0 ? JobSheet.NONE : JobSheet.of(SheetNode.parse("job", String.join("\n", sheet)), Path.of("."));
-        return new PartMaker(job).make(new Proof("t.svg", "", 1000, 1000, 1, 0.02, elements, List.of()));
+        return new PartMaker(job, () -> { }).make(new Proof("t.svg", "", 1000, 1000, 1, 0.02, elements, List.of()));
     }
 
     @Test

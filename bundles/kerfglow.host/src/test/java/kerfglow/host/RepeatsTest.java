@@ -53,6 +53,12 @@ class RepeatsTest {
     }
 
     @Test
+    void findings_of_different_causes_stay_apart() {
+        Geometry hook = CheckTester.wkt(HOOK);
+        assertEquals(List.of(1, 1), sizes(List.of(Finding.of(RULE, "m").place(hook).cause("hidden").build(), Finding.of(RULE, "m").place(hook).cause("unpainted").build())));
+    }
+
+    @Test
     void points_of_one_rule_are_one() {
         assertEquals(List.of(3), sizes(List.of(finding(CheckTester.wkt("POINT (1 1)"), 1), finding(CheckTester.wkt("POINT (5 1)"), 1), finding(CheckTester.wkt("POINT (1 9)"), 1.015))));
     }

@@ -15,7 +15,7 @@ import org.osgi.service.component.annotations.Component;
 /** Looks for what is wrong with the drawing itself, before any machine: whether it says clearly what is to be made. */
 @Component
 public final class ArtworkCheck implements Check {
-    private static final List<Rule> RULES = List.of(OpenOutlines.OPEN, OpenOutlines.NEARLY, OpenOutlines.PIECES, Doubled.WHOLE,
+    private static final List<Rule> RULES = List.of(NothingDrawn.RULE, OpenOutlines.OPEN, OpenOutlines.NEARLY, OpenOutlines.PIECES, Doubled.WHOLE,
             Doubled.STRETCH, Crossings.SELF, Crossings.CROSSING, Crossings.OVERLAP, Swallowed.RULE, NeedlessNodes.RULE, Specks.STRAY,
             Specks.TINY, NotCuttable.TEXT, NotCuttable.SUBSTITUTED, NotCuttable.STROKE, NotCuttable.CUT_LINE,
             NotCuttable.IMAGE, NotCuttable.MASK, NotCuttable.EFFECT, Unseen.RULE, OffPage.WHOLLY, OffPage.PARTLY, Unassigned.RULE, SignSize.IMPLAUSIBLE, SignSize.ASSUMED,
@@ -47,6 +47,7 @@ public final class ArtworkCheck implements Check {
         List<NearPair> pairs = NearPairs.find(artwork, copies.originals(), inspection.settings().get(Doubled.WITHIN),
                 inspection.settings().get(Doubled.ANGLE), AFTER_READING, AFTER_PAIRS);
         List<Finding> findings = new ArrayList<>();
+        findings.addAll(NothingDrawn.find(artwork));
         findings.addAll(OpenOutlines.find(artwork));
         findings.addAll(Doubled.find(artwork, copies, pairs));
         findings.addAll(Crossings.find(artwork, pairs));

@@ -134,13 +134,17 @@ final class NotCuttable {
         if (!effects.isEmpty()) {
             String words = effects.stream().map(each -> each.name().toLowerCase(Locale.ROOT).replace('_', ' '))
                     .collect(Collectors.joining(", "));
-            add(effect, EFFECT, element, artwork.name(element) + " is painted with " + words + ", which no cutter follows");
+            add(effect, EFFECT, element, artwork.name(element) + " is painted with " + words + ", which no cutter follows", words);
         }
     }
 
     private void add(Gatherer into, Rule rule, Element element, String message) {
+        add(into, rule, element, message, "");
+    }
+
+    private void add(Gatherer into, Rule rule, Element element, String message, String cause) {
         Geometry place = element.fillArea().isEmpty() ? element.strokeArea() : element.fillArea();
-        Finding.Builder finding = artwork.finding(rule, message, List.of(element));
+        Finding.Builder finding = artwork.finding(rule, message, List.of(element)).cause(cause);
         into.add(element, place, place.isEmpty() ? finding.build() : finding.place(place).build());
     }
 }

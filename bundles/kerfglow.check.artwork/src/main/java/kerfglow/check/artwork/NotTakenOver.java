@@ -52,7 +52,7 @@ final class NotTakenOver {
     }
 
     private Finding finding(Rule rule, ImportNote note) {
-        Finding.Builder finding = Finding.of(rule, text(note)).measured(Measure.count(1)).required(Measure.count(0));
+        Finding.Builder finding = Finding.of(rule, text(note)).measured(Measure.count(1)).required(Measure.count(0)).cause(note.kind().name());
         artwork.elements().stream().filter(element -> element.id().equals(note.element())).findFirst()
                 .ifPresent(element -> addPlace(finding, element));
         return finding.build();

@@ -13,7 +13,9 @@ import kerfglow.api.Rule;
 import kerfglow.api.Severity;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Visibility;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -31,12 +33,15 @@ final class Swallowed {
     private final Map<String, Element> cut = new HashMap<>();
     /** Pairs of elements whose outlines cross or run together, which is said by other rules. */
     private final Set<List<String>> told;
+    private final STRtree shown = new STRtree();
 
     private Swallowed(Artwork artwork, Copies copies, Set<List<String>> told) {
         this.artwork = artwork;
         this.told = told;
         this.found = new Gatherer(artwork, RULE);
         copies.originals().forEach(contour -> cut.put(contour.element().id(), contour.element()));
+        artwork.elements().stream().filter(element -> element.visibility() == Visibility.SHOWN && !element.fillArea().isEmpty())
+                .forEach(element -> shown.insert(element.fillArea().getEnvelopeInternal(), element));
     }
 
     static List<Finding> find(Artwork artwork, Copies copies, List<NearPair> pairs) {
@@ -71,12 +76,24 @@ final class Swallowed {
                 if (outer != inner && outer.fillArea().getEnvelopeInternal().contains(extent)
                         && !told.contains(List.of(inner.id(), outer.id())) && locators
                                 .computeIfAbsent(outer.id(), id -> new IndexedPointInAreaLocator(outer.fillArea())).locate(point)
-                                == Location.INTERIOR) {
+                                == Location.INTERIOR && !isCovered(outer, inner, point)) {
                     add(inner, outer);
                     break;
                 }
             }
         }
+    }
+
+    /** True when something of another colour is painted over the outer shape there before the inner one is painted on top. */
+    private boolean isCovered(Element outer, Element inner, Coordinate point) {
+        for (Object each : shown.query(new Envelope(point))) {
+            Element between = (Element) each;
+            if (between.order() > outer.order() && between.order() < inner.order() && !between.fill().equals(inner.fill())
+                    && SimplePointInAreaLocator.locate(point, between.fillArea()) == Location.INTERIOR) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private void add(Element inner, Element outer) {

@@ -46,7 +46,7 @@ final class Unseen {
                 + (elements.size() > NAMED ? " and " + (elements.size() - NAMED) + " more" : "");
         String verb = elements.size() == 1 ? " is " : " are ";
         Finding.Builder finding = artwork.finding(RULE, names + verb + words(group.visibility()), elements)
-                .measured(Measure.count(elements.size())).required(Measure.count(0));
+                .measured(Measure.count(elements.size())).required(Measure.count(0)).cause(group.visibility().name());
         List<Geometry> shapes = elements.stream().flatMap(element -> element.outlines().stream()).map(Outline::path)
                 .filter(path -> !path.isEmpty()).toList();
         if (!shapes.isEmpty()) {

@@ -255,6 +255,6 @@ class ElementRulesTest {
     @Test
     void an_element_without_any_shape_harms_no_rule() {
         assertEquals(List.of(), sign().add(Element.builder("empty").layer("Faces").fillArea(NOTHING).build()).broken());
-        assertEquals(List.of(), new Drawn().broken());
+        assertEquals(List.of("artwork.nothing-drawn"), new Drawn().broken());
     }
 }

@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import kerfglow.api.Finding;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Role;
+import kerfglow.api.proof.Visibility;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -242,6 +243,24 @@ class OutlineRulesTest {
         assertEquals(List.of("artwork.swallowed"), drawn.broken());
         String counter = "MULTILINESTRING ((100 100, 300 100, 300 300, 100 300, 100 100), (150 150, 200 150, 200 200, 150 200, 150 150))";
         assertEquals(List.of(), new Drawn().path("a", counter).path("b", square(160, 160, 20)).broken(), "it lies in the counter");
+    }
+
+    @Test
+    void a_shape_on_top_of_another_colour_is_seen_and_not_swallowed() {
+        Drawn drawn = new Drawn().path("disc", square(100, 100, 200)).path("ring", square(130, 130, 140), element -> element.fill(Paint.colour(0xffffff)))
+                .path("centre", square(150, 150, 100));
+        assertEquals(List.of(), drawn.findings(Swallowed.RULE));
+        Drawn under = new Drawn().path("centre", square(150, 150, 100)).path("ring", square(130, 130, 140), element -> element.fill(Paint.colour(0xffffff)))
+                .path("disc", square(100, 100, 200));
+        assertEquals(1, under.findings(Swallowed.RULE).size(), "painted over, it is not seen");
+    }
+
+    @Test
+    void a_proof_that_draws_nothing_is_no_pass() {
+        assertEquals(List.of("artwork.nothing-drawn"), new Drawn().broken());
+        Drawn hidden = new Drawn().path("a", square(100, 100, 200), element -> element.visibility(Visibility.HIDDEN));
+        assertTrue(hidden.broken().contains("artwork.nothing-drawn"));
+        assertTrue(hidden.findings(NothingDrawn.RULE).get(0).message().contains("1 shape"));
     }
 
     // nodes

@@ -38,7 +38,6 @@ public final class ReturnsCheck implements Check {
     /** Field of {@link #COILS}, mm. */
     public static final Setting<Double> COIL_LENGTH = ReturnsSettings.COIL_LENGTH;
 
-
     private final CheckInfo info = new CheckInfo("returns", "Strips of the returns and what a bender cannot form", ReturnsRules.ALL,
             ReturnsSettings.ALL, List.of(COILS), ReturnsTables.ALL, CheckInfo.page(ReturnsCheck.class, "page.md"));
 
