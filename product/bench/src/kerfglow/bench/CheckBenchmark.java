@@ -4,15 +4,20 @@ package kerfglow.bench;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import kerfglow.api.Check;
 import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Part;
+import kerfglow.check.fit.FitCheck;
+import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
+import kerfglow.check.sheet.SheetCheck;
+import kerfglow.check.trim.TrimCheck;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Result;
 import kerfglow.host.RunRequest;
@@ -40,8 +45,8 @@ import org.openjdk.jmh.runner.RunnerException;
 import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
- * Import and router check of a proof of serif letters, held against what plain JTS needs for one opening of the same parts in the
- * same run. Absolute times vary from machine to machine, the ratio does not.
+ * Import with each check of a proof of serif letters, held against what plain JTS needs for one opening of the same parts in the same
+ * run. Absolute times vary from machine to machine, the ratio does not.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SingleShotTime)
@@ -49,8 +54,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @Fork(value = 1, jvmArgsAppend = {"-Xmx4g", "-XX:+UseParallelGC", "-Djava.awt.headless=true"})
 @Warmup(iterations = 2)
 @Measurement(iterations = 3)
-public class RouterBenchmark {
-    /** What import and router may take, in openings. */
+public class CheckBenchmark {
+    /** What import with one check may take, in openings. */
     private static final double MOST_OPENINGS = 3;
     /** A 1/8 in bit. */
     private static final double RADIUS_MM = 25.4 / 16;
@@ -61,6 +66,7 @@ public class RouterBenchmark {
     public int letters;
 
     private Path proof;
+    private Path job;
     private Runner runner;
     private List<Geometry> parts;
 
@@ -69,8 +75,12 @@ public class RouterBenchmark {
     public void write() throws Exception {
         proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters);
         proof.toFile().deleteOnExit();
+        job = Files.writeString(Files.createTempFile("letters", ".job.yaml"), "roles: [{layer: Letters, role: face}]\nsettings: {returns.depth: 100 mm}\n");
+        job.toFile().deleteOnExit();
         CheckCatalogue catalogue = new CheckCatalogue();
-        catalogue.add(new RouterCheck(), "kerfglow.check.router", "bench");
+        for (Check check : List.of(new FitCheck(), new ReturnsCheck(), new RouterCheck(), new SheetCheck(), new TrimCheck())) {
+            catalogue.add(check, "kerfglow.check." + check.info().id(), "bench");
+        }
         runner = new Runner(new SvgImporter(), catalogue);
         Result result = importAndRouter();
         parts = result.parts().stream().map(Part::shape).map(Geometry.class::cast).toList();
@@ -78,10 +88,38 @@ public class RouterBenchmark {
                 result.findings().size(), result.findings().stream().mapToInt(Result.ReportedFinding::count).sum());
     }
 
-    /** The whole way from file to findings. */
+    /** The whole way from file to findings of router. */
     @Benchmark
     public Result importAndRouter() throws Exception {
-        return runner.run(new RunRequest(proof, Optional.empty(), Optional.empty(), List.of(), List.of("router")), Watcher.NONE);
+        return run("router");
+    }
+
+    /** The whole way from file to findings of fit. */
+    @Benchmark
+    public Result importAndFit() throws Exception {
+        return run("fit");
+    }
+
+    /** The whole way from file to findings of returns. */
+    @Benchmark
+    public Result importAndReturns() throws Exception {
+        return run("returns");
+    }
+
+    /** The whole way from file to findings of sheet. */
+    @Benchmark
+    public Result importAndSheet() throws Exception {
+        return run("sheet");
+    }
+
+    /** The whole way from file to findings of trim. */
+    @Benchmark
+    public Result importAndTrim() throws Exception {
+        return run("trim");
+    }
+
+    private Result run(String check) throws Exception {
+        return runner.run(new RunRequest(proof, Optional.of(job), Optional.empty(), List.of(), List.of(check)), Watcher.NONE);
     }
 
     /** Import alone. */
@@ -103,13 +141,17 @@ public class RouterBenchmark {
         return left;
     }
 
-    /** Runs all three and prints the ratio; ends with status 1 when it is above the limit. */
+    /** Runs all and prints the ratios; ends with status 1 when one is above the limit. */
     public static void main(String[] arguments) throws RunnerException {
-        Collection<RunResult> results = new org.openjdk.jmh.runner.Runner(new OptionsBuilder().include(RouterBenchmark.class.getSimpleName()).build()).run();
-        Map<String, Double> millis = new HashMap<>();
+        Collection<RunResult> results = new org.openjdk.jmh.runner.Runner(new OptionsBuilder().include(CheckBenchmark.class.getSimpleName()).build()).run();
+        Map<String, Double> millis = new TreeMap<>();
         results.forEach(result -> millis.put(result.getPrimaryResult().getLabel(), result.getPrimaryResult().getScore()));
-        double ratio = millis.get("importAndRouter") / millis.get("plainOpening");
-        System.out.printf(Locale.ROOT, "import and router: %.2f plain openings (at most %.1f)%n", ratio, MOST_OPENINGS);
-        System.exit(ratio <= MOST_OPENINGS ? 0 : 1);
+        boolean within = true;
+        for (Map.Entry<String, Double> each : millis.entrySet()) {
+            double ratio = each.getValue() / millis.get("plainOpening");
+            within &= ratio <= MOST_OPENINGS;
+            System.out.printf(Locale.ROOT, "%s: %.2f plain openings (at most %.1f)%n", each.getKey(), ratio, MOST_OPENINGS);
+        }
+        System.exit(within ? 0 : 1);
     }
 }
