@@ -63,6 +63,7 @@ public final class RouterCheck implements Check {
         List<Finding> findings = new ArrayList<>();
         RouterFindings writer = new RouterFindings(inspection);
         results.forEach(result -> findings.addAll(writer.of(result)));
+        findings.addAll(TooDeep.findings(results, inspection));
         findings.addAll(new Islands(parts).findings(inspection));
         List<SheetSummary> sheets = SheetSummary.of(results, inspection.settings());
         sheets.forEach(sheet -> sheet.finding(inspection).ifPresent(findings::add));

@@ -24,7 +24,6 @@ final class RouterFindings {
 
     List<Finding> of(PartResult result) {
         List<Finding> findings = new ArrayList<>();
-        tooDeep(result).ifPresent(findings::add);
         smallPart(result.part()).ifPresent(findings::add);
         result.thin().forEach(stretch -> findings.add(thin(result, stretch)));
         result.task().used().ifPresent(bit -> result.left().get(bit).forEach(residue -> findings.add(residue.kind() == Residue.Kind.GAP
@@ -112,30 +111,6 @@ final class RouterFindings {
                 + area(least) + " and more.")
                 .place(part.shape()).measured(new Measure(area, Quantity.AREA)).required(new Measure(least, Quantity.AREA))
                 .parts(part.id()).elements(part.elements()).build());
-    }
-
-    private Optional<Finding> tooDeep(PartResult result) {
-        PartTask task = result.task();
-        List<Bit> bits = task.bits();
-        if (bits.isEmpty() || task.sheet().thickness().isEmpty()) {
-            return Optional.empty();
-        }
-        double thickness = task.sheet().thicknessMm();
-        List<Bit> fitting = bits.stream().filter(result::fits).toList();
-        List<Bit> free = fitting.isEmpty() ? bits : fitting;
-        List<Bit> candidates = task.isNamed() ? task.used().stream().toList() : free;
-        if (candidates.stream().anyMatch(task.sheet()::isReachedBy)) {
-            return Optional.empty();
-        }
-        double reach = candidates.stream().mapToDouble(Bit::fluteMm).max().orElseThrow();
-        boolean longerDoesNotFit = bits.stream().anyMatch(task.sheet()::isReachedBy);
-        String which = task.isNamed() ? "the bit that the job asks for reaches "
-                : longerDoesNotFit ? "the bits that pass everywhere reach " : "the longest bit reaches ";
-        Part part = result.part();
-        return Optional.of(Finding.of(RouterRules.TOO_DEEP, "The stock of " + name(part) + " is " + length(thickness) + " thick; "
-                + which + length(reach) + ".")
-                .place(part.shape()).measured(Measure.mm(thickness)).required(Measure.mm(reach)).parts(part.id())
-                .elements(part.elements()).build());
     }
 
     private String called(Bit bit) {

@@ -277,6 +277,25 @@ class RouterCheckTest {
     }
 
     @Test
+    void stock_too_deep_is_told_once_for_each_sheet_and_reach() {
+        CheckTester tester = tester().stock(RouterCheck.BITS, bit(3, 12)).stock(RouterCheck.BITS, bit(6, 15))
+                .part(part("a", Role.FACE, SQUARE, "plywood", 20)).part(part("b", Role.FACE, SLOTTED, "plywood", 20))
+                .part(part("c", Role.BACK, L, "plywood", 20)).part(part("d", Role.FACE, L, "plywood", 22))
+                .part(part("e", Role.FACE, DUMBBELL, "plywood", 20));
+        List<Finding> deep = tester.run().findings().stream().filter(finding -> finding.rule() == RouterRules.TOO_DEEP).toList();
+        // the bit of 6 does not pass the slot of 4, so that there the shorter one decides
+        assertEquals(List.of(List.of("a", "c", "e"), List.of("b"), List.of("d")), deep.stream().map(Finding::parts).toList());
+        assertEquals(List.of(15.0, 12.0, 15.0), deep.stream().map(RouterCheckTest::required).toList());
+        assertEquals(List.of("e-a", "e-c", "e-e"), deep.get(0).elements());
+        assertTrue(deep.get(0).message().contains("face a on layer \"letters\" and 2 more parts is 20 mm thick"), deep.get(0).message());
+        List<String> shapes = List.of(SQUARE, L, DUMBBELL);
+        assertEquals(shapes.size(), deep.get(0).place().orElseThrow().getNumGeometries());
+        for (int i = 0; i < shapes.size(); i++) {
+            assertTrue(CheckTester.wkt(shapes.get(i)).contains(deep.get(0).place().orElseThrow().getGeometryN(i)), shapes.get(i));
+        }
+    }
+
+    @Test
     void a_bit_that_the_job_asks_for_must_reach_through_itself() {
         CheckTester tester = tester().stock(RouterCheck.BITS, bit(3, 12)).stock(RouterCheck.BITS, bit(6, 25))
                 .part(part("p1", Role.FACE, SQUARE, "plywood", 20));
