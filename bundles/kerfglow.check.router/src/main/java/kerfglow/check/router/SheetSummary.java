@@ -42,6 +42,10 @@ record SheetSummary(Sheet sheet, List<String> parts, List<Tally> tallies) {
             return new Tally(bit, reaches, gaps, left.size() - gaps, area, deepest,
                     reaches && gaps == 0 && deepest <= cornerAllowanceMm);
         }
+
+        boolean leavesNothing() {
+            return gaps == 0 && corners == 0;
+        }
     }
 
     static List<SheetSummary> of(List<PartResult> results, Settings settings) {
@@ -79,7 +83,7 @@ record SheetSummary(Sheet sheet, List<String> parts, List<Tally> tallies) {
             if (best.isEmpty()) {
                 text.append("; ").append(called(other, inspection)).append(other.reaches() ? " leaves " : " does not reach through and leaves ")
                         .append(left(other, inspection));
-            } else if (other.bit().diameterMm() < best.get().bit().diameterMm()) {
+            } else if (other.bit().diameterMm() < best.get().bit().diameterMm() && !best.get().leavesNothing()) {
                 text.append("; ").append(called(other, inspection)).append(" would gain ")
                         .append(Units.format(best.get().areaMm2() - other.areaMm2(), Quantity.AREA, inspection.units())).append(" and leave ")
                         .append(left(other, inspection)).append(other.reaches() ? "" : ", but does not reach through");
@@ -95,7 +99,7 @@ record SheetSummary(Sheet sheet, List<String> parts, List<Tally> tallies) {
     }
 
     private static String left(Tally tally, Inspection inspection) {
-        if (tally.gaps() == 0 && tally.corners() == 0) {
+        if (tally.leavesNothing()) {
             return "nothing";
         }
         List<String> words = new ArrayList<>();

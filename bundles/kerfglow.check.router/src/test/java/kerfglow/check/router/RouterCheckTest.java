@@ -341,6 +341,7 @@ class RouterCheckTest {
         // derived: geometry. Two square corners each: 2 (1 - pi / 4) (1.5² - 1²)
         assertTrue(notes.get(0).message().contains("(2 mm) would gain 0.5 mm²"), notes.get(0).message());
         assertEquals(5, measured(notes.get(1)));
+        assertTrue(notes.get(1).message().endsWith("it leaves nothing."), notes.get(1).message()); // so smaller bits gain nothing
         Table bits = outcome.tables().get(0);
         assertEquals(6, bits.rows().size());
         assertEquals(List.of("acrylic, 5 mm", "router-bits 3", 5.0, true, false, 1.0, 0.0), bits.rows().get(2).subList(0, 7));
