@@ -2,7 +2,9 @@
 package kerfglow.check.router;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Measure;
@@ -30,14 +32,26 @@ final class Islands {
         panels = parts.stream().filter(part -> part.role() == Role.PANEL).toList();
     }
 
-    List<Finding> findings(Inspection inspection) {
+    /**
+     * What falls out.
+     *
+     * @param findings one for each counter
+     * @param pieces ids of the panel parts that fall out, of which nothing else needs to be said about how they are held
+     */
+    record Loose(List<Finding> findings, Set<String> pieces) {
+    }
+
+    Loose find(Inspection inspection) {
         List<Finding> findings = new ArrayList<>();
+        Set<String> loose = new HashSet<>();
         List<Geometry> reported = new ArrayList<>();
         for (Part opening : openings) {
             for (Polygon island : holes(opening)) {
                 if (!isRoutedAway(island, opening)) {
+                    List<Part> pieces = pieces(island);
                     reported.add(island);
-                    findings.add(finding(inspection, island, opening, pieces(island)));
+                    pieces.forEach(piece -> loose.add(piece.id()));
+                    findings.add(finding(inspection, island, opening, pieces));
                 }
             }
         }
@@ -45,10 +59,13 @@ final class Islands {
             Point inside = piece.shape().getInteriorPoint();
             if (reported.stream().noneMatch(island -> island.covers(inside))) {
                 panels.stream().filter(other -> other != piece && isInHole(inside, other)).findFirst()
-                        .ifPresent(around -> findings.add(finding(inspection, piece.shape(), around, List.of(piece))));
+                        .ifPresent(around -> {
+                            loose.add(piece.id());
+                            findings.add(finding(inspection, piece.shape(), around, List.of(piece)));
+                        });
             }
         }
-        return findings;
+        return new Loose(findings, loose);
     }
 
     private static Finding finding(Inspection inspection, Polygon island, Part around, List<Part> pieces) {

@@ -61,10 +61,11 @@ public final class RouterCheck implements Check {
         List<PartResult> results = measure(inspection, parts, bits);
 
         List<Finding> findings = new ArrayList<>();
-        RouterFindings writer = new RouterFindings(inspection);
+        Islands.Loose islands = new Islands(parts).find(inspection);
+        RouterFindings writer = new RouterFindings(inspection, islands.pieces());
         results.forEach(result -> findings.addAll(writer.of(result)));
         findings.addAll(TooDeep.findings(results, inspection));
-        findings.addAll(new Islands(parts).findings(inspection));
+        findings.addAll(islands.findings());
         List<SheetSummary> sheets = SheetSummary.of(results, inspection.settings());
         sheets.forEach(sheet -> sheet.finding(inspection).ifPresent(findings::add));
         return Outcome.of(findings).withTables(RouterTables.of(sheets, results, inspection)).withLayers(layers(results))

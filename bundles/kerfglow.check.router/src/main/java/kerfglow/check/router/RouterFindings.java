@@ -4,6 +4,7 @@ package kerfglow.check.router;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Measure;
@@ -17,9 +18,12 @@ import kerfglow.geometry.Stretch;
 /** Says what was measured on one part, in the units of the job. */
 final class RouterFindings {
     private final Inspection inspection;
+    private final Set<String> loose;
 
-    RouterFindings(Inspection inspection) {
+    /** @param loose ids of parts that fall out, which is told of them already */
+    RouterFindings(Inspection inspection, Set<String> loose) {
         this.inspection = inspection;
+        this.loose = loose;
     }
 
     List<Finding> of(PartResult result) {
@@ -104,7 +108,7 @@ final class RouterFindings {
     private Optional<Finding> smallPart(Part part) {
         double least = inspection.settings().get(RouterSettings.LEAST_AREA, part);
         double area = part.shape().getArea();
-        if (part.role() == Role.OPENING || area >= least) {
+        if (part.role() == Role.OPENING || area >= least || loose.contains(part.id())) {
             return Optional.empty();
         }
         return Optional.of(Finding.of(RouterRules.SMALL_PART, "The " + name(part) + " has " + area(area) + "; vacuum holds "

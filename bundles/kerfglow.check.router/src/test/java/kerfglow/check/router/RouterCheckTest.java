@@ -242,11 +242,15 @@ class RouterCheckTest {
         assertEquals(400, measured(loose), 1e-9);
         assertEquals(List.of("o1", "piece"), loose.parts());
         assertTrue(loose.place().orElseThrow().equalsTopo(CheckTester.wkt(island)));
+        assertEquals(List.of(), tester.findings(RouterRules.SMALL_PART), "one fault, told once");
         // the same without the opening: a piece of a panel in a hole of another
-        Finding alone = only(withBit(3)
+        CheckTester without = withBit(3)
                 .part("panel", Role.PANEL, "POLYGON ((0 0, 100 0, 100 100, 0 100, 0 0), (20 20, 80 20, 80 80, 20 80, 20 20))")
-                .part("piece", Role.PANEL, island).findings(RouterRules.LOOSE_ISLAND));
-        assertEquals(List.of("panel", "piece"), alone.parts());
+                .part("piece", Role.PANEL, island);
+        assertEquals(List.of("panel", "piece"), only(without.findings(RouterRules.LOOSE_ISLAND)).parts());
+        assertEquals(List.of(), without.findings(RouterRules.SMALL_PART));
+        // beside the panel it is held by nothing but vacuum
+        assertEquals(400, measured(only(withBit(3).part("piece", Role.PANEL, island).findings(RouterRules.SMALL_PART))), 1e-9);
         // a counter that is an opening itself is no island
         assertEquals(List.of(), withBit(3).part("o1", Role.OPENING,
                 "POLYGON ((20 20, 80 20, 80 80, 20 80, 20 20), (40 40, 60 40, 60 60, 40 60, 40 40))")
