@@ -4,7 +4,9 @@ package kerfglow.check.router;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
@@ -52,9 +54,15 @@ public final class RouterCheck implements Check {
 
     @Override
     public Outcome inspect(Inspection inspection) {
-        List<Part> parts = inspection.parts(ROUTED);
-        if (parts.isEmpty()) {
+        List<Part> routed = inspection.parts(ROUTED);
+        if (routed.isEmpty()) {
             return Outcome.notMeasured("no part of this proof is cut on the router");
+        }
+        Map<Boolean, List<Part>> byLine = routed.stream().collect(Collectors.partitioningBy(new CutLines(inspection)::contain));
+        List<Part> lines = byLine.get(true);
+        List<Part> parts = byLine.get(false);
+        if (parts.isEmpty()) {
+            return Outcome.notMeasured(CutLines.words(lines));
         }
         List<StockItem> stock = inspection.stock(BITS);
         List<Bit> bits = stock.isEmpty() ? RouterSettings.USUAL_BITS : stock.stream().map(Bit::of).toList();
@@ -69,7 +77,7 @@ public final class RouterCheck implements Check {
         List<SheetSummary> sheets = SheetSummary.of(results, inspection.settings());
         sheets.forEach(sheet -> sheet.finding(inspection).ifPresent(findings::add));
         return Outcome.of(findings).withTables(RouterTables.of(sheets, results, inspection)).withLayers(layers(results))
-                .withMissing(missing(inspection, stock.isEmpty(), results));
+                .withMissing(missing(inspection, stock.isEmpty(), results, lines));
     }
 
     private static List<PartResult> measure(Inspection inspection, List<Part> parts, List<Bit> bits) {
@@ -95,13 +103,16 @@ public final class RouterCheck implements Check {
                 new OverlayLayer("thin", "Centre lines of thin strokes", thin));
     }
 
-    private static List<String> missing(Inspection inspection, boolean usualBits, List<PartResult> results) {
+    private static List<String> missing(Inspection inspection, boolean usualBits, List<PartResult> results, List<Part> lines) {
         Set<String> missing = new LinkedHashSet<>();
         if (usualBits) {
             missing.add("The shop sheet lists no router bits; measured with "
                     + String.join(" and ", RouterSettings.USUAL_BITS.stream()
                             .map(bit -> inspection.length(bit.diameterMm()) + " (flute " + inspection.length(bit.fluteMm()) + ")").toList())
                     + ".");
+        }
+        if (!lines.isEmpty()) {
+            missing.add(CutLines.words(lines));
         }
         for (PartResult result : results) {
             String what = result.part().role().word()

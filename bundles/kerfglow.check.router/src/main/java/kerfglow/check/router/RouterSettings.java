@@ -9,6 +9,9 @@ import kerfglow.api.Units;
 
 /** What the router check can be told. */
 final class RouterSettings {
+    /** Lengths that differ by less are equal; coordinates are no finer. */
+    static final double RESOLUTION_MM = 0.001;
+
     private static final String PRACTICE = "common practice, no source";
 
     static final Setting<Double> BIT_DIAMETER = Setting.lengthMm("router.bit-diameter", "diameter of the bit that is used, 0 for choose",
@@ -32,8 +35,10 @@ final class RouterSettings {
             1500.0, 0, 1e7,
             "20 N of side force on 0.05 N/mm² of vacuum with friction 0.3 need about 1300 mm²; a little more to be safe",
             "Assumed: orders of magnitude for small bits in plastics; the shop's own table and pump decide");
+    static final Setting<Double> HAIRLINE = Setting.lengthMm("router.hairline", "widest stroke that is a drawn cut line, not material",
+            0.5, 0, 5, "no bit leaves a strip that thin standing, and whoever wants a strip draws it wider", PRACTICE);
     static final List<Setting<?>> ALL = List.of(BIT_DIAMETER, LEAST_STROKE, TAPER_LENGTH, FACING_ANGLE, LEFT_DEPTH, CORNER_ALLOWANCE,
-            LEAST_AREA);
+            LEAST_AREA, HAIRLINE);
 
     static final Setting<Double> DIAMETER = Setting.lengthMm("diameter", "diameter of the bit", null, 0.1, 100, "depends on the bit",
             "the shop sheet");

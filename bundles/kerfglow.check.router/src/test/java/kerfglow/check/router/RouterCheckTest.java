@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicReference;
 import kerfglow.api.Finding;
@@ -17,6 +18,8 @@ import kerfglow.api.Setting;
 import kerfglow.api.Severity;
 import kerfglow.api.Table;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.Element;
+import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.testkit.CheckTester;
@@ -278,6 +281,42 @@ class RouterCheckTest {
         Finding gap = only(tester.findings(RouterRules.NARROW_GAP));
         assertEquals(6, required(gap), "the bit that reaches through does not pass");
         assertTrue(gap.fix().orElseThrow().contains("12 mm deep only"), gap.fix().orElseThrow());
+    }
+
+    private static Part line(String id, Role role, double widthMm, Part.Source... sources) {
+        return Part.builder(id, role, (Polygon) CheckTester.wkt(L).getBoundary().buffer(widthMm / 2)).elements(List.of("e-" + id))
+                .sources(Set.of(sources)).sheetMaterial("acrylic").thicknessMm(3).build();
+    }
+
+    @Test
+    void a_drawn_cut_line_is_not_measured_and_that_is_said_once() {
+        Outcome outcome = withBit(3).part(part("p1", Role.FACE, SQUARE, "acrylic", 3)).part(line("a", Role.FACE, 0.25, Part.Source.STROKE))
+                .part(line("b", Role.BACK, 0.5, Part.Source.STROKE)).run();
+        assertEquals(List.of(), rules(outcome));
+        assertEquals(List.of("2 parts are lines no wider than a hairline: drawn cut lines, not strips of material, and not measured."),
+                outcome.missing());
+        assertEquals(List.of("p1"), outcome.tables().get(1).rows().stream().map(row -> row.get(0)).toList());
+        // wider, or filled as well, it is material
+        for (Part strip : List.of(line("a", Role.FACE, 0.6, Part.Source.STROKE), line("a", Role.FACE, 0.25, Part.Source.STROKE, Part.Source.SHAPE))) {
+            Outcome material = withBit(3).part(strip).run();
+            assertTrue(rules(material).contains("router.thin-stroke"), () -> rules(material).toString());
+            assertEquals(List.of(), material.missing());
+        }
+        assertTrue(rules(withBit(3).with(RouterSettings.HAIRLINE, 0.2).part(line("a", Role.FACE, 0.25, Part.Source.STROKE)).run())
+                .contains("router.thin-stroke"));
+    }
+
+    @Test
+    void a_line_is_as_wide_as_its_widest_stroke() {
+        // a hairline joined with a short wide stroke: the mean of both is thin
+        Part line = line("a", Role.FACE, 0.25, Part.Source.STROKE);
+        Element thin = Element.builder("e-a").stroke(Paint.colour(0), 0.25).build();
+        Element wide = Element.builder("e-wide").stroke(Paint.colour(0), 2).build();
+        Polygon both = (Polygon) line.shape().union(CheckTester.wkt("LINESTRING (0 0, 4 0)").buffer(1));
+        assertTrue(2 * both.getArea() / both.getLength() < 0.5, "the mean must be thin");
+        Part joined = Part.builder("a", Role.FACE, both).sources(line.sources()).elements(List.of("e-a", "e-wide")).build();
+        assertTrue(withBit(3).element(thin).element(wide).part(joined).run().measured());
+        assertFalse(withBit(3).element(thin).part(line).run().measured(), "nothing but a cut line");
     }
 
     @Test
