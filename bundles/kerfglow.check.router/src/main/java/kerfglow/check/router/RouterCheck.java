@@ -28,7 +28,8 @@ import org.osgi.service.component.annotations.Component;
  * Finds what a router bit cannot cut, what would break while it is cut, and what is too small or too loose to stay in place.
  *
  * <p>Each part is measured by itself: a bit runs outside it and in its holes, or inside an opening. Parts are nested apart on the
- * sheet, so the distance between two of them in the proof is no gap. Drilled holes are no matter of the router's. How widths and
+ * sheet, so the distance between two of them in the proof is no gap. An opening that reaches a panel's edge is a notch in that edge and
+ * measured there. Drilled holes are no matter of the router's. How widths and
  * residues are defined: {@link kerfglow.geometry.LocalWidth}, {@link kerfglow.geometry.BitReach}.
  *
  * <p>Cost: near n log n in the vertices of each part, once for the strokes and once for each bit.
@@ -60,15 +61,24 @@ public final class RouterCheck implements Check {
         }
         Map<Boolean, List<Part>> byLine = routed.stream().collect(Collectors.partitioningBy(new CutLines(inspection)::contain));
         List<Part> lines = byLine.get(true);
-        List<Part> parts = byLine.get(false);
-        if (parts.isEmpty()) {
+        if (byLine.get(false).isEmpty()) {
             return Outcome.notMeasured(CutLines.words(lines));
+        }
+        List<Finding> findings = new ArrayList<>();
+        PanelEdge panels = new PanelEdge(inspection);
+        List<Part> parts = new ArrayList<>();
+        for (Part part : byLine.get(false)) {
+            PanelEdge.Lie lie = part.role() == Role.OPENING ? panels.of(part) : PanelEdge.Lie.INSIDE;
+            if (lie == PanelEdge.Lie.INSIDE) {
+                parts.add(part);
+            } else if (lie != PanelEdge.Lie.AT_EDGE) {
+                findings.add(panels.finding(part, lie, inspection));
+            }
         }
         List<StockItem> stock = inspection.stock(BITS);
         List<Bit> bits = stock.isEmpty() ? RouterSettings.USUAL_BITS : stock.stream().map(Bit::of).toList();
         List<PartResult> results = measure(inspection, parts, bits);
 
-        List<Finding> findings = new ArrayList<>();
         Islands.Loose islands = new Islands(parts).find(inspection);
         RouterFindings writer = new RouterFindings(inspection, islands.pieces());
         results.forEach(result -> findings.addAll(writer.of(result)));
@@ -77,7 +87,7 @@ public final class RouterCheck implements Check {
         List<SheetSummary> sheets = SheetSummary.of(results, inspection.settings());
         sheets.forEach(sheet -> sheet.finding(inspection).ifPresent(findings::add));
         return Outcome.of(findings).withTables(RouterTables.of(sheets, results, inspection)).withLayers(layers(results))
-                .withMissing(missing(inspection, stock.isEmpty(), results, lines));
+                .withMissing(missing(inspection, stock.isEmpty(), results, lines, panels.isKnown()));
     }
 
     private static List<PartResult> measure(Inspection inspection, List<Part> parts, List<Bit> bits) {
@@ -103,7 +113,8 @@ public final class RouterCheck implements Check {
                 new OverlayLayer("thin", "Centre lines of thin strokes", thin));
     }
 
-    private static List<String> missing(Inspection inspection, boolean usualBits, List<PartResult> results, List<Part> lines) {
+    private static List<String> missing(Inspection inspection, boolean usualBits, List<PartResult> results, List<Part> lines,
+            boolean hasPanels) {
         Set<String> missing = new LinkedHashSet<>();
         if (usualBits) {
             missing.add("The shop sheet lists no router bits; measured with "
@@ -113,6 +124,9 @@ public final class RouterCheck implements Check {
         }
         if (!lines.isEmpty()) {
             missing.add(CutLines.words(lines));
+        }
+        if (!hasPanels && results.stream().anyMatch(result -> result.part().role() == Role.OPENING)) {
+            missing.add("The proof has no panel, so whether its openings lie in one was not measured.");
         }
         for (PartResult result : results) {
             String what = result.part().role().word()

@@ -32,6 +32,11 @@ final class RouterRules {
             "Nothing holds the middle of a routed letter once its outline is cut through.",
             "Draw a bridge, mount the counter on what backs the panel, or make the letter push-through.",
             "geometry");
+    static final Rule OPENING_OFF_PANEL = new Rule("router.opening-off-panel", Severity.REVIEW,
+            "An opening does not lie wholly in a panel",
+            "There is nothing to cut where no panel is: the opening was moved, or the panel made smaller, and the sign is not what was meant.",
+            "Move the opening onto its panel, make the panel larger, or end the opening at the panel's edge where a notch is meant.",
+            "geometry");
     static final Rule TOO_DEEP = new Rule("router.too-deep", Severity.STOP,
             "The stock is thicker than the bit can reach",
             "The shank rubs in the cut above the flutes; the cut burns, or the bit breaks.",
@@ -43,7 +48,8 @@ final class RouterRules {
             "Choose the bit with the table of what each one leaves.",
             "geometry");
 
-    static final List<Rule> ALL = List.of(NARROW_GAP, INSIDE_CORNER, THIN_STROKE, SMALL_PART, LOOSE_ISLAND, TOO_DEEP, BIT);
+    static final List<Rule> ALL = List.of(NARROW_GAP, INSIDE_CORNER, THIN_STROKE, SMALL_PART, LOOSE_ISLAND, OPENING_OFF_PANEL,
+            TOO_DEEP, BIT);
 
     private RouterRules() {
     }

@@ -28,6 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 
@@ -83,7 +84,7 @@ class RouterCheckTest {
         RouterCheck check = new RouterCheck();
         assertEquals("router", check.info().id());
         assertEquals(List.of("router.narrow-gap", "router.inside-corner", "router.thin-stroke", "router.small-part",
-                "router.loose-island", "router.too-deep", "router.bit"), check.info().rules().stream().map(Rule::id).toList());
+                "router.loose-island", "router.opening-off-panel", "router.too-deep", "router.bit"), check.info().rules().stream().map(Rule::id).toList());
         assertEquals(Severity.INFO, RouterRules.BIT.severity());
         assertEquals(check.info(), new RouterCheck().info());
     }
@@ -258,6 +259,86 @@ class RouterCheckTest {
         assertEquals(List.of(), withBit(3).part("o1", Role.OPENING,
                 "POLYGON ((20 20, 80 20, 80 80, 20 80, 20 20), (40 40, 60 40, 60 60, 40 60, 40 40))")
                 .part("o2", Role.OPENING, island).findings(RouterRules.LOOSE_ISLAND));
+    }
+
+    /** A panel as the host makes it: drawn whole, openings taken out, so that it may be several parts. */
+    private static CheckTester openedPanel(String drawn, boolean isElementKnown, String... openings) {
+        CheckTester tester = withBit(3);
+        if (isElementKnown) {
+            tester.element(Element.builder("e").fill(Paint.colour(0)).fillArea(CheckTester.wkt(drawn)).build());
+        }
+        Geometry left = CheckTester.wkt(drawn);
+        for (String opening : openings) {
+            left = left.difference(CheckTester.wkt(opening));
+        }
+        for (int i = 0; i < left.getNumGeometries(); i++) {
+            tester.part(Part.builder("panel" + i, Role.PANEL, (Polygon) left.getGeometryN(i)).elements(List.of("e")).build());
+        }
+        for (int i = 0; i < openings.length; i++) {
+            tester.part("o" + i, Role.OPENING, openings[i]);
+        }
+        return tester;
+    }
+
+    private static String box(double x, double y, double toX, double toY) {
+        return "POLYGON ((%1$s %2$s, %3$s %2$s, %3$s %4$s, %1$s %4$s, %1$s %2$s))".formatted(x, y, toX, toY);
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void an_opening_beside_or_over_the_edge_of_its_panel_is_told_and_only_what_is_cut_is_measured(boolean isElementKnown) {
+        CheckTester tester = openedPanel(box(0, 0, 900, 300), isElementKnown, box(-50, 100, 50, 200), box(920, 100, 970, 200),
+                box(400, 100, 500, 200));
+        List<Finding> off = tester.findings(RouterRules.OPENING_OFF_PANEL);
+        assertEquals(List.of(List.of("o0"), List.of("o1")), off.stream().map(Finding::parts).toList());
+        assertEquals(50, measured(off.get(0)), 1e-9);
+        assertTrue(off.get(0).place().orElseThrow().equalsTopo(CheckTester.wkt(box(-50, 100, 0, 200))));
+        assertTrue(off.get(1).measured().isEmpty());
+        assertTrue(off.get(1).place().orElseThrow().equalsTopo(CheckTester.wkt(box(920, 100, 970, 200))));
+        // the notch is open to the outside: two corners at its bottom, beside the four of the opening that lies inside
+        assertEquals(List.of("50.0 100.0", "400.0 100.0", "500.0 100.0", "50.0 200.0", "400.0 200.0", "500.0 200.0"),
+                tester.findings(RouterRules.INSIDE_CORNER).stream().map(RouterCheckTest::at).toList());
+        assertEquals(List.of(), tester.findings(RouterRules.LOOSE_ISLAND));
+    }
+
+    private static String at(Finding finding) {
+        Coordinate at = finding.at().orElseThrow();
+        return at.x + " " + at.y;
+    }
+
+    @Test
+    void an_opening_in_a_recess_of_its_panel_lies_in_no_panel() {
+        Finding off = only(openedPanel(L, true, box(40, 40, 55, 55), box(10, 10, 20, 20)).findings(RouterRules.OPENING_OFF_PANEL));
+        assertEquals(List.of("o0"), off.parts());
+        assertTrue(off.message().endsWith("lies in no panel."), off.message());
+    }
+
+    @Test
+    void an_opening_that_splits_a_panel_or_takes_a_corner_off_is_measured_against_the_panel_as_drawn() {
+        CheckTester split = openedPanel(box(0, 0, 900, 300), true, box(400, -5, 500, 305), box(-20, -20, 30, 30));
+        List<Finding> off = split.findings(RouterRules.OPENING_OFF_PANEL);
+        assertEquals(2, off.size());
+        // the corner of the square that sticks out lies farthest from the panel's own corner
+        assertEquals(Math.hypot(20, 20), measured(off.get(0)), 1e-9);
+        assertEquals(5, measured(off.get(1)), 1e-9);
+        assertEquals(List.of("30.0 30.0"), split.findings(RouterRules.INSIDE_CORNER).stream().map(RouterCheckTest::at).toList());
+    }
+
+    @Test
+    void an_opening_that_just_reaches_the_edge_is_a_notch_and_one_near_it_is_inside() {
+        CheckTester notch = openedPanel(box(0, 0, 900, 300), true, box(0, 100, 50, 200));
+        assertEquals(List.of("router.inside-corner", "router.inside-corner"), rules(notch.run()));
+        CheckTester near = openedPanel(box(0, 0, 900, 300), true, box(0.1, 100, 50, 200));
+        assertEquals(4, near.findings(RouterRules.INSIDE_CORNER).size());
+        assertEquals(List.of(), near.findings(RouterRules.OPENING_OFF_PANEL));
+        assertEquals(0.1, measured(only(near.findings(RouterRules.THIN_STROKE))), TOLERANCE_MM);
+    }
+
+    @Test
+    void without_a_panel_it_is_said_once_that_openings_may_lie_in_none() {
+        Outcome outcome = withBit(3).part(part("a", Role.OPENING, SQUARE, "acrylic", 3)).part(part("b", Role.OPENING, L, "acrylic", 3)).run();
+        assertEquals(List.of("The proof has no panel, so whether its openings lie in one was not measured."), outcome.missing());
+        assertFalse(rules(outcome).contains("router.opening-off-panel"));
     }
 
     @Test
