@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.legibility;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import kerfglow.api.proof.Part;
+
+/**
+ * How sure it is that pieces on one base line are lettering.
+ *
+ * <p>More letters are surer; letters are made of strokes much thinner than they are high, where boxes, bars and blobs are solid; and
+ * letters differ, where the dots of a border and the stars of a rating are all alike. Live text is sure.
+ */
+final class Likeness {
+    // Assumed throughout; tried on open fonts of many kinds and on rows of ornaments.
+    private static final double[] BY_COUNT = {0, 0.25, 0.7, 0.85, 0.95};
+    private static final double MOST = 0.98;
+    /** Mean stroke to height: the boldest faces reach 0.3, a square has 0.5. */
+    private static final double HEAVY = 0.32;
+    private static final double SOLID = 0.42;
+    private static final double ALIKE = 0.01;
+    private static final double ALL_ALIKE = 0.4;
+    private static final double JOINED_WORD = 0.8;
+    private static final double SOLE_ENDS = 0.55;
+
+    private Likeness() {
+    }
+
+    static double of(LineModel model, int asked) {
+        List<Upright> members = model.members();
+        if (members.isEmpty() || !(model.capMm() > 0)) {
+            return 0;
+        }
+        long live = members.stream().filter(member -> member.piece().part().sources().contains(Part.Source.TEXT)).count();
+        if (2 * live > members.size()) {
+            return 1;
+        }
+        boolean joined = LineModel.isJoined(members);
+        double count = joined ? joined(model) : members.size() < BY_COUNT.length ? BY_COUNT[members.size()] : MOST;
+        double explained = (double) members.size() / asked;
+        return count * Math.min(1, explained / LEAST_EXPLAINED) * strokes(model) * variety(members);
+    }
+
+    /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
+    private static final double LEAST_EXPLAINED = 0.65;
+
+    private static double strokes(LineModel model) {
+        List<Double> shares = new ArrayList<>();
+        for (Upright member : model.members()) {
+            shares.add(2 * member.shape().getArea() / member.shape().getLength() / model.capMm());
+        }
+        Collections.sort(shares);
+        double share = shares.get(shares.size() / 2);
+        return share <= HEAVY ? 1 : share >= SOLID ? 0 : (SOLID - share) / (SOLID - HEAVY);
+    }
+
+    private static double variety(List<Upright> members) {
+        if (members.size() < 3) {
+            return members.size() == 2 && alike(members.get(0), members.get(1)) ? ALL_ALIKE : 1;
+        }
+        Upright first = members.get(0);
+        return members.stream().allMatch(member -> alike(first, member)) ? ALL_ALIKE : 1;
+    }
+
+    private static boolean alike(Upright a, Upright b) {
+        return near(a.shape().getArea(), b.shape().getArea()) && near(a.shape().getLength(), b.shape().getLength())
+                && near(a.box().getHeight(), b.box().getHeight());
+    }
+
+    private static boolean near(double a, double b) {
+        return Math.abs(a - b) <= ALIKE * Math.max(a, b);
+    }
+
+    /** In a drawn word most dips reach the base line. */
+    private static double joined(LineModel model) {
+        long bottoms = 0;
+        long standing = 0;
+        for (Upright member : model.members()) {
+            for (Level bottom : member.ends().bottoms()) {
+                bottoms++;
+                standing += Math.abs(bottom.height() - model.base()) <= JOINED_NEAR * model.capMm() ? 1 : 0;
+            }
+        }
+        double share = (double) standing / bottoms;
+        return standing < 3 ? 0 : share >= SOLE_ENDS ? JOINED_WORD : JOINED_WORD * share / SOLE_ENDS;
+    }
+
+    private static final double JOINED_NEAR = 0.1;
+}

@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.legibility;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.locationtech.jts.geom.Envelope;
+
+/**
+ * Finds the lines of lettering among pieces of one colour.
+ *
+ * <p>First rows that run about level, then stacks, then rows in whatever direction the nearest neighbours of what is left lie.
+ * A row that stands on no straight line is tried on a circle, which then takes in what follows along it. What of a row does not stand
+ * on the line is tried again by itself. Cost: near n log n in the pieces, times the vertices of each.
+ */
+final class LineFinder {
+    /** Lettering runs in few directions on one sign; more rounds would only find chance. */
+    private static final int MOST_DIRECTIONS = 6;
+    private static final int LONG_ROW = 4;
+    /** Neighbours of one line lie within this of its direction: heights differ. Assumed. */
+    private static final double ONE_DIRECTION = Math.toRadians(12);
+    private static final int DIRECTION_BINS = 36;
+    private static final double LEVEL_ENOUGH = Math.toRadians(3);
+    private static final double HALF_TURN = Math.PI;
+    /** Dots and accents, in heights of the line: how large, and how far above. */
+    private static final double MOST_MARK = 0.6;
+    private static final double ABOVE = 0.6;
+    private static final double BELOW = 0.45;
+    /** Two sizes in one line; small letters without ascenders are never so much smaller than capitals. Assumed. */
+    private static final double OTHER_SIZE = 0.5;
+
+    private final double leastConfidence;
+    private final Runnable pulse;
+    private final Set<Piece> left;
+    private final List<Line> lines = new ArrayList<>();
+
+    private LineFinder(List<Piece> pieces, double leastConfidence, Runnable pulse) {
+        this.leastConfidence = leastConfidence;
+        this.pulse = pulse;
+        this.left = new LinkedHashSet<>(pieces);
+    }
+
+    /** What was found: the lines, and the pieces that are in none. */
+    record Found(List<Line> lines, List<Piece> left) {
+    }
+
+    /**
+     * Finds the lines of lettering.
+     *
+     * @param leastConfidence what counts as lettering, 0 to 1
+     */
+    static Found find(List<Piece> pieces, double leastConfidence, Runnable pulse) {
+        LineFinder finder = new LineFinder(pieces, leastConfidence, pulse);
+        finder.commonDirection(0).filter(direction -> finder.isPlain(direction)).ifPresent(finder::rows);
+        finder.rows(0);
+        finder.stacks();
+        for (int i = 0; i < MOST_DIRECTIONS && finder.left.size() > 1; i++) {
+            Optional<Double> direction = finder.commonDirection(i);
+            if (direction.isEmpty()) {
+                break;
+            }
+            finder.rows(direction.get());
+        }
+        return new Found(finder.lines, List.copyOf(finder.left));
+    }
+
+    private void rows(double angle) {
+        List<List<Piece>> rows = Rows.along(List.copyOf(left), angle, pulse);
+        rows.stream().filter(row -> row.size() >= LONG_ROW).forEach(row -> lines(row, angle));
+        rows.stream().filter(row -> row.size() < LONG_ROW).forEach(row -> lines(row, angle)); // what a circle has not taken in
+    }
+
+    private void lines(List<Piece> row, double angle) {
+        List<Piece> rest = row.stream().filter(left::contains).toList();
+        while (!rest.isEmpty()) {
+            pulse.run();
+            Optional<LineFitter.Fit> fit = fit(rest, angle);
+            if (fit.isEmpty()) {
+                break;
+            }
+            take(fit.get());
+            List<Piece> before = rest;
+            rest = before.stream().filter(left::contains).toList();
+            if (rest.size() == before.size()) {
+                break;
+            }
+        }
+    }
+
+    private Optional<LineFitter.Fit> fit(List<Piece> row, double angle) {
+        List<LineFitter.Fit> fits = new ArrayList<>(List.of(LineFitter.best(row, angle)));
+        if (Math.abs(Math.cos(angle)) < Math.sin(LEVEL_ENOUGH)) {
+            fits.add(LineFitter.best(row, angle + HALF_TURN)); // upright rows read either way
+        }
+        return fits.stream().filter(fit -> likeness(fit, row.size()) >= leastConfidence)
+                .max(Comparator.comparingInt((LineFitter.Fit fit) -> fit.size())
+                        .thenComparingInt(fit -> (int) fit.model().members().stream().filter(member -> stands(member, fit.model())).count()));
+    }
+
+    private static boolean stands(Upright member, LineModel model) {
+        return Math.abs(member.ends().bottom().height() - model.base()) <= LineModel.NEAR * model.capMm();
+    }
+
+    /** A row of two sizes holds a line of each, so that half of it may be the other. */
+    private static double likeness(LineFitter.Fit fit, int asked) {
+        return Likeness.of(fit.model(), asked);
+    }
+
+    private void take(LineFitter.Fit found) {
+        LineFitter.Fit fit = found.frame().form() == Frame.Form.ARCHED ? alongCircle(found) : found;
+        for (LineModel model : sizes(fit)) {
+            double confidence = Likeness.of(model, model.members().size());
+            model.members().forEach(member -> left.remove(member.piece()));
+            Line line = Line.of(fit.frame(), model, List.of(), confidence);
+            List<Piece> marks = marks(line);
+            marks.forEach(left::remove);
+            lines.add(Line.of(fit.frame(), model, marks, confidence));
+        }
+    }
+
+    /** Takes in what follows along the circle beyond what stood side by side. */
+    private LineFitter.Fit alongCircle(LineFitter.Fit found) {
+        LineFitter.Fit fit = found;
+        while (true) {
+            pulse.run();
+            List<Piece> members = new ArrayList<>(fit.model().members().stream().map(Upright::piece).toList());
+            int before = members.size();
+            for (Piece piece : left) {
+                if (!members.contains(piece) && follows(piece, fit)) {
+                    members.add(piece);
+                }
+            }
+            if (members.size() == before) {
+                return fit;
+            }
+            Optional<LineFitter.Fit> next = LineFitter.extended(members, fit);
+            if (next.isEmpty() || next.get().size() <= fit.size()) {
+                return fit;
+            }
+            fit = next.get();
+        }
+    }
+
+    private static boolean follows(Piece piece, LineFitter.Fit fit) {
+        double cap = fit.model().capMm();
+        Envelope box = Upright.of(piece, fit.frame()).box();
+        double base = fit.model().base();
+        if (Math.abs(box.getMinY() - base) > DESCENT * cap || box.getMaxY() - base > CAP_SPREAD * cap || box.getMaxY() - base < OTHER_SIZE * cap) {
+            return false;
+        }
+        return fit.model().members().stream().anyMatch(member -> gap(member.box(), box) <= Rows.MOST_GAP * cap);
+    }
+
+    private static final double DESCENT = 0.4;
+    private static final double CAP_SPREAD = 1.15;
+
+    private static double gap(Envelope a, Envelope b) {
+        return Math.max(a.getMinX(), b.getMinX()) - Math.min(a.getMaxX(), b.getMaxX());
+    }
+
+    /** Letters of two sizes on one base line are measured apart. */
+    private List<LineModel> sizes(LineFitter.Fit fit) {
+        List<Upright> members = fit.model().members();
+        double base = fit.model().base();
+        double most = members.stream().mapToDouble(member -> member.box().getMaxY() - base).max().orElse(0);
+        List<Piece> large = new ArrayList<>();
+        List<Piece> small = new ArrayList<>();
+        for (Upright member : members) {
+            (member.box().getMaxY() - base > OTHER_SIZE * most ? large : small).add(member.piece());
+        }
+        if (small.size() < 2 || large.isEmpty() || members.stream().anyMatch(member -> member.ends().joined())) {
+            return List.of(fit.model());
+        }
+        return List.of(LineFitter.at(large, fit.frame()).model(), LineFitter.at(small, fit.frame()).model()).stream()
+                .filter(model -> !model.members().isEmpty()).toList();
+    }
+
+    /** Dots, accents and points: small, within the reach of the line, and no row of their own. */
+    private List<Piece> marks(Line line) {
+        if (line.frame().form() == Frame.Form.STACKED) {
+            return List.of();
+        }
+        double cap = line.model().capMm();
+        double base = line.model().base();
+        List<Piece> marks = new ArrayList<>();
+        Envelope reach = line.place().getEnvelopeInternal().copy();
+        reach.expandBy(cap);
+        for (Piece piece : left) {
+            if (!reach.intersects(piece.shape().getEnvelopeInternal())) {
+                continue;
+            }
+            Envelope box = Upright.of(piece, line.frame()).box();
+            boolean small = box.getHeight() <= MOST_MARK * cap && box.getWidth() <= cap;
+            boolean within = box.getMinY() >= base - BELOW * cap && box.getMaxY() <= base + (1 + ABOVE) * cap;
+            boolean beside = line.letters().stream().anyMatch(letter -> gap(letter.box(), box) <= MOST_MARK * cap);
+            if (small && within && beside) {
+                marks.add(piece);
+            }
+        }
+        return marks;
+    }
+
+    private void stacks() {
+        List<List<Piece>> turned = Rows.along(List.copyOf(left), HALF_TURN / 2, pulse);
+        for (List<Piece> stack : Rows.stacks(List.copyOf(left), pulse)) {
+            if (stack.size() > 2 && !isSideways(stack, turned)) {
+                LineFitter.Fit fit = LineFitter.at(stack, Frame.stacked());
+                if (Likeness.of(fit.model(), stack.size()) >= leastConfidence) {
+                    take(fit);
+                }
+            }
+        }
+    }
+
+    /** True when more pieces stand on one line that is turned by a quarter, or these alone are as wide as one another but not as high. */
+    private static boolean isSideways(List<Piece> stack, List<List<Piece>> turned) {
+        for (List<Piece> row : turned) {
+            if (row.contains(stack.get(0)) && LineFitter.best(row, HALF_TURN / 2).size() > stack.size()) {
+                return true;
+            }
+        }
+        return spread(stack.stream().mapToDouble(piece -> piece.shape().getEnvelopeInternal().getWidth()).sorted().toArray())
+                < spread(stack.stream().mapToDouble(piece -> piece.shape().getEnvelopeInternal().getHeight()).sorted().toArray());
+    }
+
+    private static double spread(double[] sorted) {
+        return (sorted[sorted.length - 1] - sorted[0]) / sorted[sorted.length - 1];
+    }
+
+    /** True when most pieces have their neighbour in one direction that is not level: then level rows would only cut lines up. */
+    private boolean isPlain(double direction) {
+        List<Double> all = Neighbours.nearest(List.copyOf(left), pulse);
+        long like = all.stream().filter(each -> Math.abs(Math.IEEEremainder(each - direction, HALF_TURN)) < ONE_DIRECTION).count();
+        long level = all.stream().filter(each -> Math.abs(each) < ONE_DIRECTION).count();
+        return Math.abs(direction) > ONE_DIRECTION && like > all.size() / 2 && level < all.size() / 4;
+    }
+
+    /** The direction in which most pieces have their nearest neighbour; later rounds take less common ones. */
+    private Optional<Double> commonDirection(int rank) {
+        List<Piece> pieces = List.copyOf(left);
+        List<List<Double>> bins = new ArrayList<>();
+        for (int i = 0; i < DIRECTION_BINS; i++) {
+            bins.add(new ArrayList<>());
+        }
+        Neighbours.nearest(pieces, pulse).forEach(direction ->
+                bins.get((int) Math.min(DIRECTION_BINS - 1, (direction / HALF_TURN + 0.5) * DIRECTION_BINS)).add(direction));
+        bins.removeIf(List::isEmpty);
+        bins.sort(Comparator.comparingInt((List<Double> bin) -> -bin.size())); // stable, so the same from run to run
+        if (rank >= bins.size()) {
+            return Optional.empty();
+        }
+        return Optional.of(bins.get(rank).stream().mapToDouble(Double::doubleValue).average().orElseThrow());
+    }
+}

@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.legibility;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Base line, cap height and x-height of letters that stand upright side by side.
+ *
+ * <p>The base line is the level on which most lower ends stand, so that nearly all others hang below it as descenders of one depth.
+ * Heights fall into tall and short letters where there is a gap between them. Among the tall ones the cap height is the level
+ * that most flat tops share, letters that are broad at their top first (capitals and figures; b, d, h, k, l and t may end
+ * elsewhere). With one class only, its height counts as the cap height: capitals cannot be told from small letters without ascenders.
+ * Where no end is flat, the usual overshoot is taken off.
+ *
+ * @param base level of the base line, mm, up
+ * @param capMm height of capitals above it, or of whatever is tall
+ * @param xMm height of small letters without ascenders, where the line has such
+ * @param members the letters that stand or hang on this base line
+ * @param deviationMm root mean square of the flat lower ends about the base line
+ */
+record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> members, double deviationMm) {
+    // All shares below are of the height of the line's tall letters.
+    /** Ends this near belong to one level; overshoot is up to 3 %. Common practice. */
+    static final double NEAR = 0.035;
+    /** Of one level and flat: drawn to the same height. */
+    private static final double SAME = 0.008;
+    /** Round and pointed letters overshoot by 1 to 2 % at either end. Common practice, no source. */
+    private static final double OVERSHOOT = 0.014;
+    /** A drawn word is written more freely than letters are set. Assumed. */
+    private static final double JOINED_NEAR = 0.08;
+    private static final double DEEPEST = 0.55;
+    private static final double DEPTH_SPREAD = 0.06;
+    private static final double LEAST_HEIGHT = 0.33;
+    /** Below this share of the tallest a letter is a short one: x-height is 0.6 to 0.78 of cap height in most faces. Common practice. */
+    private static final double MOST_SHORT = 0.86;
+    private static final double LEAST_GAP = 0.06;
+    /** How a hanging letter and one that fits nowhere weigh against one that stands on the line. Assumed. */
+    private static final double HANGS = 0.7;
+    private static final double STRAY = -0.5;
+    /** Most letters of any language stand on the base line. */
+    private static final double LEAST_STANDING = 0.4;
+    /** A capital is at least this wide, and at its top spans at least this share of it. Assumed: E and F of narrow faces. */
+    private static final double CAPITAL_WIDTH = 0.42;
+    private static final double CAPITAL_TOP = 0.5;
+    private static final double TOP_SLICE = 0.88;
+    /** Where the letters' heights are taken for the first guess: most of a line are lower. */
+    private static final double TALL_QUANTILE = 0.75;
+
+    /** One upper end, above the base line. */
+    private record Top(Upright letter, double height, boolean flat, boolean broad) {
+    }
+
+    /** The best model of the letters; members is empty where they stand on no common line. */
+    static LineModel of(List<Upright> letters) {
+        List<Double> heights = new ArrayList<>(letters.stream().map(letter -> letter.box().getHeight()).toList());
+        Collections.sort(heights);
+        double tall = heights.get(Math.min(heights.size() - 1, (int) (heights.size() * TALL_QUANTILE)));
+        boolean joined = isJoined(letters);
+        double near = (joined ? JOINED_NEAR : NEAR) * tall;
+        double base = 0;
+        double best = Double.NEGATIVE_INFINITY;
+        for (Upright candidate : letters) {
+            for (Level bottom : candidate.ends().bottoms()) {
+                double score = 0;
+                for (Upright letter : letters) {
+                    score += standing(letter, bottom.height(), near, tall);
+                }
+                if (score > best) {
+                    best = score;
+                    base = bottom.height();
+                }
+            }
+        }
+        return refined(letters, base, near, tall, joined);
+    }
+
+    /** True when most of the line, by its length, is words in one piece; two letters that touch make no script of a line. */
+    static boolean isJoined(List<Upright> letters) {
+        double all = letters.stream().mapToDouble(letter -> letter.box().getWidth()).sum();
+        double joined = letters.stream().filter(letter -> letter.ends().joined()).mapToDouble(letter -> letter.box().getWidth()).sum();
+        return 2 * joined > all;
+    }
+
+    /** A letter's vote for a base line; each end of a joined word votes for its share of the word, times the letters that it may be. */
+    private static double standing(Upright letter, double base, double near, double tall) {
+        double votes = 0;
+        for (Level bottom : letter.ends().bottoms()) {
+            if (Math.abs(bottom.height() - base) <= near) {
+                votes += 1;
+            } else if (bottom.height() < base && bottom.height() >= base - DEEPEST * tall
+                    && letter.box().getMaxY() - base >= LEAST_HEIGHT * tall) {
+                votes += letter.ends().joined() ? 0 : HANGS;
+            } else if (letter.box().getHeight() >= LEAST_HEIGHT * tall && !letter.ends().joined()) {
+                votes += STRAY;
+            }
+        }
+        return votes;
+    }
+
+    private static LineModel refined(List<Upright> letters, double guess, double near, double tall, boolean joined) {
+        List<Level> standing = new ArrayList<>();
+        for (Upright letter : letters) {
+            letter.ends().bottoms().stream().filter(bottom -> Math.abs(bottom.height() - guess) <= near).forEach(standing::add);
+        }
+        List<Double> flats = standing.stream().filter(Level::flat).map(Level::height).toList();
+        double base = flats.isEmpty() ? mean(standing.stream().map(Level::height).toList()) + OVERSHOOT * tall
+                : commonest(flats, SAME * tall);
+        List<Upright> members = members(letters, base, near, tall);
+        if (members.isEmpty()) {
+            return new LineModel(base, tall, OptionalDouble.empty(), List.of(), 0);
+        }
+        double square = 0;
+        for (double flat : flats) {
+            square += (flat - base) * (flat - base);
+        }
+        double deviation = flats.isEmpty() ? 0 : Math.sqrt(square / flats.size());
+        List<Top> tops = new ArrayList<>();
+        for (Upright member : members) {
+            boolean broad = !member.ends().joined() && isBroad(member, base, tall);
+            for (Level top : member.ends().tops()) {
+                double height = top.height() - base;
+                if (height >= LEAST_HEIGHT * tall) {
+                    tops.add(new Top(member, height, top.flat(), broad));
+                }
+            }
+        }
+        return heights(base, tops, members, deviation, joined);
+    }
+
+    private static LineModel heights(double base, List<Top> tops, List<Upright> members, double deviation, boolean joined) {
+        if (tops.isEmpty()) {
+            return new LineModel(base, 0, OptionalDouble.empty(), List.of(), 0);
+        }
+        List<Double> sorted = new ArrayList<>(tops.stream().map(Top::height).toList());
+        Collections.sort(sorted);
+        double most = sorted.get(sorted.size() - 1);
+        double limit = Double.NaN;
+        double widest = LEAST_GAP * most;
+        for (int i = 1; i < sorted.size(); i++) {
+            double gap = sorted.get(i) - sorted.get(i - 1);
+            if (sorted.get(i - 1) <= MOST_SHORT * most && gap > widest) {
+                widest = gap;
+                limit = (sorted.get(i) + sorted.get(i - 1)) / 2;
+            }
+        }
+        if (Double.isNaN(limit)) {
+            return new LineModel(base, level(tops, most, joined), OptionalDouble.empty(), members, deviation);
+        }
+        double split = limit;
+        double cap = level(tops.stream().filter(top -> top.height() > split).toList(), most, joined);
+        double x = level(tops.stream().filter(top -> top.height() < split).toList(), most, joined);
+        return new LineModel(base, cap, OptionalDouble.of(x), members, deviation);
+    }
+
+    /** The level that tops of one class share. */
+    private static double level(List<Top> tops, double tall, boolean joined) {
+        List<Top> broad = tops.stream().filter(Top::broad).toList();
+        for (List<Top> each : List.of(broad, tops)) {
+            List<Double> flats = each.stream().filter(Top::flat).map(Top::height).toList();
+            if (!flats.isEmpty()) {
+                return commonest(flats, SAME * tall);
+            }
+        }
+        List<Double> rounds = (broad.isEmpty() ? tops : broad).stream().map(Top::height).toList();
+        return (joined ? commonest(rounds, JOINED_NEAR * tall / 2) : mean(rounds)) - OVERSHOOT * tall;
+    }
+
+    private static List<Upright> members(List<Upright> letters, double base, double near, double tall) {
+        List<Upright> standing = new ArrayList<>();
+        List<Upright> hanging = new ArrayList<>();
+        for (Upright letter : letters) {
+            if (letter.box().getMaxY() - base < LEAST_HEIGHT * tall) {
+                continue;
+            }
+            if (letter.ends().bottoms().stream().anyMatch(bottom -> Math.abs(bottom.height() - base) <= near)) {
+                standing.add(letter);
+            } else if (letter.box().getMinY() < base && letter.box().getMinY() >= base - DEEPEST * tall) {
+                hanging.add(letter);
+            }
+        }
+        if (standing.size() < LEAST_STANDING * letters.size()) {
+            return List.of();
+        }
+        if (!hanging.isEmpty()) {
+            double depth = commonest(hanging.stream().map(letter -> letter.box().getMinY()).toList(), DEPTH_SPREAD * tall);
+            hanging.removeIf(letter -> Math.abs(letter.box().getMinY() - depth) > 2 * DEPTH_SPREAD * tall);
+        }
+        List<Upright> members = new ArrayList<>(standing);
+        members.addAll(hanging);
+        return members;
+    }
+
+    /** True when a letter is about as wide at its top as it is altogether, as most capitals and figures are. */
+    private static boolean isBroad(Upright letter, double base, double tall) {
+        double width = letter.box().getWidth();
+        if (width < CAPITAL_WIDTH * tall) {
+            return false;
+        }
+        double from = base + TOP_SLICE * (letter.box().getMaxY() - base);
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (var at : letter.shape().getExteriorRing().getCoordinates()) {
+            if (at.y >= from) {
+                least = Math.min(least, at.x);
+                most = Math.max(most, at.x);
+            }
+        }
+        return most - least >= CAPITAL_TOP * width;
+    }
+
+    /** The mean of the values about the one that has most others near it; of equals the lowest. */
+    static double commonest(List<Double> values, double near) {
+        List<Double> sorted = new ArrayList<>(values);
+        Collections.sort(sorted);
+        int most = 0;
+        double found = sorted.get(0);
+        for (double centre : sorted) {
+            List<Double> close = sorted.stream().filter(value -> Math.abs(value - centre) <= near).toList();
+            if (close.size() > most) {
+                most = close.size();
+                found = mean(close);
+            }
+        }
+        return found;
+    }
+
+    private static double mean(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+    }
+}
