@@ -42,6 +42,12 @@ final class Likeness {
         return count * Math.min(1, explained / LEAST_EXPLAINED) * strokes(model) * variety(members);
     }
 
+    /** True when a piece is made of strokes; boxes, discs and blobs are never letters, only points. */
+    static boolean isStroked(Piece piece) {
+        double size = Math.max(piece.shape().getEnvelopeInternal().getWidth(), piece.shape().getEnvelopeInternal().getHeight());
+        return 2 * piece.shape().getArea() / piece.shape().getLength() < SOLID * size;
+    }
+
     /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
     private static final double LEAST_EXPLAINED = 0.65;
 

@@ -68,9 +68,13 @@ final class LineFinder {
     }
 
     private void rows(double angle) {
-        List<List<Piece>> rows = Rows.along(List.copyOf(left), angle, pulse);
+        List<List<Piece>> rows = Rows.along(stroked(), angle, pulse);
         rows.stream().filter(row -> row.size() >= LONG_ROW).forEach(row -> lines(row, angle));
         rows.stream().filter(row -> row.size() < LONG_ROW).forEach(row -> lines(row, angle)); // what a circle has not taken in
+    }
+
+    private List<Piece> stroked() {
+        return left.stream().filter(piece -> leastConfidence <= 0 || Likeness.isStroked(piece)).toList();
     }
 
     private void lines(List<Piece> row, double angle) {
