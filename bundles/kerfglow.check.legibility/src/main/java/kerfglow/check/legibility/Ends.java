@@ -102,7 +102,7 @@ record Ends(List<Level> bottoms, List<Level> tops, boolean joined) {
             double run = to.x - from.x;
             double length = Math.abs(run);
             boolean corners = turn(ring, i - 1 + n, n) >= CORNER && turn(ring, last, n) >= CORNER;
-            double level = (from.y + to.y) / 2;
+            double level = run > 0 ? Math.min(from.y, to.y) : Math.max(from.y, to.y);
             if (length > 0 && length >= LEAST_FLAT * height && (corners || length >= LONG_FLAT * height && Math.abs(to.y - from.y) < LEVEL * length)) {
                 Level flat = new Level((from.x + to.x) / 2, level, true, (to.y - from.y) / run, length);
                 // counter-clockwise, so that the lower side runs to the right

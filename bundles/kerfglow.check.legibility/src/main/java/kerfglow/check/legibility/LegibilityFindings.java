@@ -2,6 +2,7 @@
 package kerfglow.check.legibility;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -89,7 +90,7 @@ final class LegibilityFindings {
             return Optional.empty();
         }
         Backdrop.Pair pair = lowRatio ? worst.get() : report.backdrop().pairs().stream()
-                .min(java.util.Comparator.comparingDouble(Backdrop.Pair::reflectance)).orElseThrow();
+                .min(Comparator.comparingDouble(Backdrop.Pair::reflectance)).orElseThrow();
         return Optional.of(finding(report, LegibilityRules.CONTRAST, name(report) + " is " + LineReport.hex(pair.letter()) + " on "
                 + (pair.wall() ? "the wall's " : "") + LineReport.hex(pair.behind()) + ": by day a contrast ratio of " + factor(pair.ratio())
                 + " (at least " + factor(leastRatio) + ") and a reflectance contrast of " + percent(pair.reflectance())

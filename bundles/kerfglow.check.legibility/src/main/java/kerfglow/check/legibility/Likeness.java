@@ -20,9 +20,13 @@ final class Likeness {
     private static final double HEAVY = 0.32;
     private static final double SOLID = 0.42;
     private static final double ALIKE = 0.01;
+    private static final double LIKE_STROKES = 0.6;
     private static final double ALL_ALIKE = 0.4;
     private static final double JOINED_WORD = 0.8;
     private static final double SOLE_ENDS = 0.55;
+    /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
+    private static final double LEAST_EXPLAINED = 0.65;
+    private static final double JOINED_NEAR = 0.1;
 
     private Likeness() {
     }
@@ -48,9 +52,6 @@ final class Likeness {
         return 2 * piece.shape().getArea() / piece.shape().getLength() < SOLID * size;
     }
 
-    /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
-    private static final double LEAST_EXPLAINED = 0.65;
-
     private static double strokes(LineModel model) {
         List<Double> shares = new ArrayList<>();
         for (Upright member : model.members()) {
@@ -62,11 +63,24 @@ final class Likeness {
     }
 
     private static double variety(List<Upright> members) {
-        if (members.size() < 3) {
-            return members.size() == 2 && alike(members.get(0), members.get(1)) ? ALL_ALIKE : 1;
+        if (members.size() == 2) {
+            return isPair(members.get(0), members.get(1)) ? 1 : ALL_ALIKE;
+        }
+        if (members.size() < 2) {
+            return 1;
         }
         Upright first = members.get(0);
         return members.stream().allMatch(member -> alike(first, member)) ? ALL_ALIKE : 1;
+    }
+
+    /** Two shapes alone are letters only when they differ, have like strokes, and stand exactly on a line. */
+    private static boolean isPair(Upright a, Upright b) {
+        double first = a.shape().getArea() / a.shape().getLength();
+        double second = b.shape().getArea() / b.shape().getLength();
+        double height = Math.max(a.box().getHeight(), b.box().getHeight());
+        boolean onLine = a.ends().bottom().flat() || b.ends().bottom().flat()
+                || Math.abs(a.box().getMinY() - b.box().getMinY()) <= ALIKE * height && Math.abs(a.box().getMaxY() - b.box().getMaxY()) <= ALIKE * height;
+        return !alike(a, b) && Math.min(first, second) >= LIKE_STROKES * Math.max(first, second) && onLine;
     }
 
     private static boolean alike(Upright a, Upright b) {
@@ -91,6 +105,4 @@ final class Likeness {
         double share = (double) standing / bottoms;
         return standing < 3 ? 0 : share >= SOLE_ENDS ? JOINED_WORD : JOINED_WORD * share / SOLE_ENDS;
     }
-
-    private static final double JOINED_NEAR = 0.1;
 }

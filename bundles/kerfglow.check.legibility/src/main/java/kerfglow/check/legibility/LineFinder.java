@@ -19,11 +19,14 @@ import org.locationtech.jts.geom.Envelope;
 final class LineFinder {
     /** Lettering runs in few directions on one sign; more rounds would only find chance. */
     private static final int MOST_DIRECTIONS = 6;
+    /** A line this far off the direction of its row may have lost letters to other rows. Assumed. */
+    private static final double TURNED = Math.toRadians(1);
+    /** A circle through a short straight row must gain so many letters to be believed. Assumed. */
+    private static final int MORE_ON_CIRCLE = 2;
     private static final int LONG_ROW = 4;
     /** Neighbours of one line lie within this of its direction: heights differ. Assumed. */
     private static final double ONE_DIRECTION = Math.toRadians(12);
     private static final int DIRECTION_BINS = 36;
-    private static final double LEVEL_ENOUGH = Math.toRadians(3);
     private static final double HALF_TURN = Math.PI;
     /** Dots and accents, in heights of the line: how large, and how far above. */
     private static final double MOST_MARK = 0.6;
@@ -31,6 +34,10 @@ final class LineFinder {
     private static final double BELOW = 0.45;
     /** Two sizes in one line; small letters without ascenders are never so much smaller than capitals. Assumed. */
     private static final double OTHER_SIZE = 0.5;
+
+    /** What follows along a circle ends within this of the base line and the cap height, in cap heights. Assumed. */
+    private static final double DESCENT = 0.4;
+    private static final double CAP_SPREAD = 1.15;
 
     private final double leastConfidence;
     private final Runnable pulse;
@@ -96,25 +103,47 @@ final class LineFinder {
 
     private Optional<LineFitter.Fit> fit(List<Piece> row, double angle) {
         List<LineFitter.Fit> fits = new ArrayList<>(List.of(LineFitter.best(row, angle)));
-        if (Math.abs(Math.cos(angle)) < Math.sin(LEVEL_ENOUGH)) {
-            fits.add(LineFitter.best(row, angle + HALF_TURN)); // upright rows read either way
+        if (row.size() == 1) {
+            fits.add(LineFitter.best(row, LineFitter.longSide(row.get(0))));
         }
-        return fits.stream().filter(fit -> likeness(fit, row.size()) >= leastConfidence)
-                .max(Comparator.comparingInt((LineFitter.Fit fit) -> fit.size())
-                        .thenComparingInt(fit -> (int) fit.model().members().stream().filter(member -> stands(member, fit.model())).count()));
+        for (LineFitter.Fit each : List.copyOf(fits)) {
+            if (Math.abs(Math.cos(each.frame().angle())) < Math.sin(ONE_DIRECTION)) {
+                fits.add(LineFitter.best(row, each.frame().angle() + HALF_TURN)); // upright rows read either way
+            }
+        }
+        return fits.stream().filter(fit -> Likeness.of(fit.model(), row.size()) >= leastConfidence)
+                .max(Comparator.comparingInt(LineFinder::standing).thenComparingInt(LineFitter.Fit::size));
     }
 
-    private static boolean stands(Upright member, LineModel model) {
-        return Math.abs(member.ends().bottom().height() - model.base()) <= LineModel.NEAR * model.capMm();
+    private static int standing(LineFitter.Fit fit) {
+        LineModel model = fit.model();
+        return (int) model.members().stream()
+                .filter(member -> Math.abs(member.ends().bottom().height() - model.base()) <= LineModel.NEAR * model.capMm()).count();
     }
 
-    /** A row of two sizes holds a line of each, so that half of it may be the other. */
-    private static double likeness(LineFitter.Fit fit, int asked) {
-        return Likeness.of(fit.model(), asked);
+    /** What else stands on the line now that its direction is known, or on a circle that the row was only a short piece of. */
+    private LineFitter.Fit widened(LineFitter.Fit found, double angle) {
+        if (found.frame().form() == Frame.Form.ARCHED) {
+            return alongCircle(found);
+        }
+        LineFitter.Fit fit = found;
+        double exact = found.frame().angle();
+        Piece first = found.model().members().get(0).piece();
+        if (Math.abs(Math.IEEEremainder(exact - angle, HALF_TURN)) > TURNED) {
+            for (List<Piece> row : Rows.along(stroked(), exact, pulse)) {
+                LineFitter.Fit wider = row.contains(first) ? LineFitter.best(row, exact) : fit;
+                fit = wider.size() > fit.size() && Likeness.of(wider.model(), row.size()) >= leastConfidence ? wider : fit;
+            }
+        }
+        Optional<LineFitter.Fit> round = LineFitter.circle(fit.model().members().stream().map(Upright::piece).toList(), exact);
+        if (round.isPresent()) {
+            LineFitter.Fit arch = alongCircle(round.get());
+            return arch.size() >= fit.size() + MORE_ON_CIRCLE ? arch : fit;
+        }
+        return fit;
     }
 
-    private void take(LineFitter.Fit found) {
-        LineFitter.Fit fit = found.frame().form() == Frame.Form.ARCHED ? alongCircle(found) : found;
+    private void take(LineFitter.Fit fit) {
         for (LineModel model : sizes(fit)) {
             double confidence = Likeness.of(model, model.members().size());
             model.members().forEach(member -> left.remove(member.piece()));
@@ -157,9 +186,6 @@ final class LineFinder {
         }
         return fit.model().members().stream().anyMatch(member -> gap(member.box(), box) <= Rows.MOST_GAP * cap);
     }
-
-    private static final double DESCENT = 0.4;
-    private static final double CAP_SPREAD = 1.15;
 
     private static double gap(Envelope a, Envelope b) {
         return Math.max(a.getMinX(), b.getMinX()) - Math.min(a.getMaxX(), b.getMaxX());
@@ -239,7 +265,8 @@ final class LineFinder {
         List<Double> all = Neighbours.nearest(List.copyOf(left), pulse);
         long like = all.stream().filter(each -> Math.abs(Math.IEEEremainder(each - direction, HALF_TURN)) < ONE_DIRECTION).count();
         long level = all.stream().filter(each -> Math.abs(each) < ONE_DIRECTION).count();
-        return Math.abs(direction) > ONE_DIRECTION && like > all.size() / 2 && level < all.size() / 4;
+        boolean upright = HALF_TURN / 2 - Math.abs(direction) < ONE_DIRECTION; // may be a stack
+        return Math.abs(direction) > ONE_DIRECTION && !upright && like > all.size() / 2 && level < all.size() / 4;
     }
 
     /** The direction in which most pieces have their nearest neighbour; later rounds take less common ones. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
@@ -52,7 +53,9 @@ final class LineFitter {
      */
     static Fit best(List<Piece> pieces, double angle) {
         Fit straight = straight(pieces, at(pieces, Frame.straight(angle)));
-        Fit sloped = sloped(pieces, angle);
+        Fit sloped = sloped(pieces, angle, false);
+        Fit middles = sloped(pieces, angle, true); // corners of turned letters mislead where lower ends are compared
+        sloped = middles.size() > sloped.size() ? middles : sloped;
         Fit best = sloped.size() > straight.size() ? sloped : straight;
         if (pieces.size() < LEAST_ON_CIRCLE) {
             return best;
@@ -67,16 +70,28 @@ final class LineFitter {
         return best;
     }
 
-    private static Fit sloped(List<Piece> pieces, double angle) {
+    /** The direction of the longer side of the least rectangle around a piece, radians clockwise, from -90 to 90 degrees. */
+    static double longSide(Piece piece) {
+        Coordinate[] box = MinimumDiameter.getMinimumRectangle(piece.shape()).getCoordinates();
+        if (box.length < 5) {
+            return 0; // a piece without area
+        }
+        int from = box[0].distance(box[1]) >= box[1].distance(box[2]) ? 0 : 1;
+        double dx = box[from + 1].x - box[from].x;
+        double dy = box[from + 1].y - box[from].y;
+        return dx < 0 ? Math.atan2(-dy, -dx) : Math.atan2(dy, dx);
+    }
+
+    private static Fit sloped(List<Piece> pieces, double angle, boolean middles) {
         List<Upright> letters = pieces.stream().map(piece -> Upright.of(piece, Frame.straight(angle))).toList();
-        List<Double> slopes = new ArrayList<>();
+        List<Double> slopes = joinedSlopes(letters);
         int step = Math.max(1, letters.size() / MOST_COMPARED);
         double least = letters.stream().mapToDouble(letter -> letter.box().getWidth()).average().orElse(0);
         for (int i = 0; i < letters.size(); i += step) {
             for (int k = i + step; k < letters.size(); k += step) {
                 double run = letters.get(k).box().centre().x - letters.get(i).box().centre().x;
                 if (Math.abs(run) > least) {
-                    slopes.add((letters.get(k).box().getMinY() - letters.get(i).box().getMinY()) / run);
+                    slopes.add((height(letters.get(k), middles) - height(letters.get(i), middles)) / run);
                 }
             }
         }
@@ -86,6 +101,28 @@ final class LineFitter {
         Collections.sort(slopes);
         double turned = angle - Math.atan(slopes.get(slopes.size() / 2));
         return straight(pieces, at(pieces, Frame.straight(turned)));
+    }
+
+    private static double height(Upright letter, boolean middle) {
+        return middle ? letter.box().centre().y : letter.box().getMinY();
+    }
+
+    /** The slopes between the dips of words in one piece, which stand on the base line by themselves. */
+    private static List<Double> joinedSlopes(List<Upright> letters) {
+        List<Double> slopes = new ArrayList<>();
+        for (Upright letter : letters) {
+            List<Level> dips = letter.ends().bottoms();
+            int step = Math.max(1, dips.size() / MOST_COMPARED);
+            for (int i = 0; i < dips.size(); i += step) {
+                for (int k = i + step; k < dips.size(); k += step) {
+                    double run = dips.get(k).along() - dips.get(i).along();
+                    if (Math.abs(run) > letter.box().getHeight()) {
+                        slopes.add((dips.get(k).height() - dips.get(i).height()) / run);
+                    }
+                }
+            }
+        }
+        return slopes;
     }
 
     /** Turns a straight line onto its flat ends, or where it has none onto the lower ends of its letters. */

@@ -4,6 +4,7 @@ package kerfglow.check.legibility;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -118,7 +119,7 @@ record LineReport(String id, Line line, String text, Proportions proportions, Ba
     }
 
     static String hex(int rgb) {
-        return String.format(java.util.Locale.ROOT, "#%06x", rgb);
+        return String.format(Locale.ROOT, "#%06x", rgb);
     }
 
     List<String> partIds() {

@@ -29,6 +29,8 @@ record Proportions(double strokeMm, OptionalDouble widthMm, OptionalDouble spaci
     private static final double[] CUTS = {0.15, 0.22, 0.29, 0.36, 0.43, 0.57, 0.64, 0.71, 0.78, 0.85};
     /** Letters farther apart than this, in cap heights, stand in two words. Assumed: spacing is allowed up to 0.35, a word space is more. */
     private static final double WORD_SPACE = 0.45;
+    /** In lettering that is spaced wide a word space is so much wider than the usual space. Assumed. */
+    private static final double WIDER = 1.6;
     /** An oval fills pi / 4 = 0.785 of its box; letters like an O have no corner within this of it. Geometry; the margin is assumed. */
     private static final double OVAL = Math.PI / 4;
     private static final double OVAL_MARGIN = 0.08;
@@ -46,7 +48,6 @@ record Proportions(double strokeMm, OptionalDouble widthMm, OptionalDouble spaci
             return new Proportions(stroke, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
         }
         List<Double> gaps = gaps(line, pulse);
-        Collections.sort(gaps);
         return new Proportions(stroke, width(line), median(gaps), gaps.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(gaps.get(0)));
     }
 
@@ -100,14 +101,16 @@ record Proportions(double strokeMm, OptionalDouble widthMm, OptionalDouble spaci
     }
 
     private static List<Double> gaps(Line line, Runnable pulse) {
-        List<Double> gaps = new ArrayList<>();
+        List<Double> all = new ArrayList<>();
         for (int i = 1; i < line.letters().size(); i++) {
             pulse.run();
-            double gap = IndexedFacetDistance.distance(line.letters().get(i - 1).piece().shape(), line.letters().get(i).piece().shape());
-            if (gap <= WORD_SPACE * line.model().capMm()) {
-                gaps.add(gap);
-            }
+            all.add(IndexedFacetDistance.distance(line.letters().get(i - 1).piece().shape(), line.letters().get(i).piece().shape()));
         }
-        return gaps;
+        Collections.sort(all);
+        if (all.isEmpty()) {
+            return all;
+        }
+        double limit = Math.max(WORD_SPACE * line.model().capMm(), WIDER * all.get(all.size() / 2));
+        return all.stream().filter(gap -> gap <= limit).toList();
     }
 }

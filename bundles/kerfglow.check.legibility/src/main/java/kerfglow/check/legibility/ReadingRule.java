@@ -20,6 +20,8 @@ import java.util.OptionalDouble;
  * @param source where it comes from
  */
 record ReadingRule(String id, Height about, List<Step> steps, Range stroke, Range spacing, Range width, String source) {
+    private static final double RESOLUTION_MM = 0.001;
+
     /** Which height of a line a rule compares. */
     enum Height { CAP, X, FIELD }
 
@@ -76,6 +78,4 @@ record ReadingRule(String id, Height about, List<Step> steps, Range stroke, Rang
     static boolean isEnough(double heightMm, double requiredMm) {
         return heightMm >= requiredMm - RESOLUTION_MM;
     }
-
-    private static final double RESOLUTION_MM = 0.001;
 }

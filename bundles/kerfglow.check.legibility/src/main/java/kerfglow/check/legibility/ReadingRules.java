@@ -21,6 +21,9 @@ final class ReadingRules {
     /** A letter at the limit of normal sight is 5 minutes of arc high: the definition of the Snellen letter. */
     private static final double SNELLEN = Math.toRadians(5.0 / 60);
 
+    /** 1/8 in for each foot beyond the distance of the step. */
+    private static final double ACCESSIBLE_RATIO = 8 * FEET_PER_INCH;
+
     private ReadingRules() {
     }
 
@@ -56,9 +59,6 @@ final class ReadingRules {
     private static ReadingRule index(String id, double feetPerInch, String source) {
         return ReadingRule.index(id, Height.CAP, feetPerInch * FEET_PER_INCH, source);
     }
-
-    /** 1/8 in for each foot beyond the distance of the step. */
-    private static final double ACCESSIBLE_RATIO = 8 * FEET_PER_INCH;
 
     private static ReadingRule accessibility() {
         return new ReadingRule("accessibility", Height.CAP, List.of(

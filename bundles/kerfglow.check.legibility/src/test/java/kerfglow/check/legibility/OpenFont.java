@@ -185,4 +185,9 @@ final class OpenFont {
     static List<Piece> asPieces(List<Polygon> polygons) {
         return parts(polygons, part -> part).stream().map(Piece::of).toList();
     }
+
+    @Override
+    public String toString() {
+        return font.getFontName();
+    }
 }
