@@ -92,7 +92,7 @@ final class LineFinder {
             if (fit.isEmpty()) {
                 break;
             }
-            take(fit.get());
+            take(widened(fit.get(), angle));
             List<Piece> before = rest;
             rest = before.stream().filter(left::contains).toList();
             if (rest.size() == before.size()) {

@@ -224,7 +224,9 @@ final class LineFitter {
     /** The circle of a fit moved onto more pieces. */
     static Optional<Fit> extended(List<Piece> pieces, Fit fit) {
         Coordinate centre = fit.frame().centre();
-        return circle(pieces, new double[] {centre.x, centre.y, fit.frame().radiusMm()}, fit.frame().isOutward(), fit.frame().angle());
+        double[] guess = {centre.x, centre.y, fit.frame().radiusMm()};
+        boolean outward = fit.frame().isOutward();
+        return circle(pieces, settled(pieces, guess, outward, fit.frame().angle()), outward, fit.frame().angle());
     }
 
     private static Optional<Fit> circle(List<Piece> pieces, double[] guess, boolean outward, double angle) {
