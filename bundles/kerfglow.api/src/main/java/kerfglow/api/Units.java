@@ -25,6 +25,9 @@ public final class Units {
     /** Below the resolution of other lengths. */
     private static final double FINE_MM = 0.01;
 
+    /** From 20 m on (65 ft) a length is a distance or a roll, not a size on a sign, and is shown in metres or feet. */
+    private static final double FAR_MM = 20_000;
+
     private static final Map<String, Double> LENGTH_UNITS_MM = Map.of("mm", 1.0, "cm", MM_PER_CM, "m", MM_PER_M, "in", MM_PER_INCH,
             "\"", MM_PER_INCH, "ft", MM_PER_FOOT, "'", MM_PER_FOOT);
     /** One term: a number, a fraction, or a whole and a fraction joined by a hyphen or a space; then a unit. */
@@ -152,7 +155,8 @@ public final class Units {
             return "?";
         }
         return switch (quantity) {
-            case LENGTH -> system == UnitSystem.INCH ? inches(value) : trimmed(value, isFine(value) ? 4 : 2) + " mm";
+            case LENGTH -> system == UnitSystem.INCH ? inches(value)
+                    : Math.abs(value) >= FAR_MM ? trimmed(value / MM_PER_M, 2) + " m" : trimmed(value, isFine(value) ? 4 : 2) + " mm";
             case AREA -> system == UnitSystem.INCH ? trimmed(value / (MM_PER_INCH * MM_PER_INCH), 4) + " in²"
                     : Math.abs(value) >= 1e5 ? trimmed(value / (MM_PER_M * MM_PER_M), 3) + " m²" : trimmed(value, 1) + " mm²";
             case COUNT -> String.format(Locale.ROOT, "%.0f", value);
@@ -169,6 +173,9 @@ public final class Units {
 
     private static String inches(double mm) {
         double size = Math.abs(mm);
+        if (size >= FAR_MM) {
+            return trimmed(mm / MM_PER_FOOT, 1) + " ft";
+        }
         for (int under = 1; under <= FINEST_FRACTION; under *= 2) {
             long over = Math.round(size / MM_PER_INCH * under);
             if (over > 0 && Math.abs(over * MM_PER_INCH / under - size) <= FRACTION_TOLERANCE_MM) {

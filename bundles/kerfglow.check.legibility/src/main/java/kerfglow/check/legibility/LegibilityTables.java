@@ -71,7 +71,7 @@ final class LegibilityTables {
         LineModel model = line.model();
         Proportions shape = report.proportions();
         double cap = model.capMm();
-        return Arrays.asList(report.id(), line.first().layer(), report.text().isEmpty() ? null : report.text(), String.join(" ", report.partIds()),
+        return Arrays.<Object>asList(report.id(), line.first().layer(), report.text().isEmpty() ? null : report.text(), String.join(" ", report.partIds()),
                 form(line), Math.toDegrees(Math.IEEEremainder(line.frame().angle(), 2 * Math.PI)), (double) line.letters().size(), line.confidence(),
                 cap, cell(model.xMm()), shape.strokeMm() / cap, share(shape.widthMm(), cap), share(shape.spacingMm(), cap),
                 share(shape.leastSpacingMm(), cap), report.rule(), cell(report.reachMm()), cell(report.askedMm()), cell(report.requiredMm()),

@@ -107,7 +107,7 @@ public final class PrintCheck implements Check {
         double acuity = inspection.settings().get(PrintSettings.ACUITY);
         double ppi = Sharpness.ppi(image);
         boolean known = Double.isFinite(ppi);
-        rows.add(Arrays.asList(element.id(), element.layer(), (double) image.pixelWidth(), (double) image.pixelHeight(), image.widthMm(),
+        rows.add(Arrays.<Object>asList(element.id(), element.layer(), (double) image.pixelWidth(), (double) image.pixelHeight(), image.widthMm(),
                 image.heightMm(), known ? ppi : null, known ? Sharpness.sharpFromMm(ppi, acuity) : null));
         if (!known) {
             missing.add("The pixels of " + name(element) + " cannot be read, so its sharpness was not measured.");
