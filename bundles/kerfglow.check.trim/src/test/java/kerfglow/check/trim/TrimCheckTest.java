@@ -241,7 +241,7 @@ class TrimCheckTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"trim.lip=-1 mm=0 mm to 200 mm", "trim.least-lit=0 mm=0.1 mm to 200 mm", "trim.corner-angle=0 deg=1° to 180°",
-        "trim.roll-length=1 mm=100 mm to 1000000 mm", "trim.faces=some=assigned, all, none"})
+        "trim.roll-length=1 mm=100 mm to 1000 m", "trim.faces=some=assigned, all, none"})
     void bad_settings_are_refused_by_name_with_what_is_allowed(String given) {
         String[] words = given.split("=");
         Setting<?> setting = new TrimCheck().info().settings().stream().filter(each -> each.key().equals(words[0])).findFirst().orElseThrow();
