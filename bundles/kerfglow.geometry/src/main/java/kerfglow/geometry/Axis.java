@@ -4,6 +4,7 @@ package kerfglow.geometry;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateArrays;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
@@ -44,13 +45,17 @@ final class Axis {
     }
 
     /** The axis; empty where no walls lie opposite along any length. */
-    static Geometry of(ThinPiece piece, GeometryFactory factory) {
+    static Geometry of(ThinPiece piece, GeometryFactory factory, Runnable pulse) {
         Axis axis = new Axis(piece, factory);
         for (Run run : piece.runs) {
+            pulse.run();
             axis.add(steps(run), run.closed);
         }
         LineMerger merger = new LineMerger();
-        merger.add(axis.lines);
+        for (LineString line : axis.lines) {
+            pulse.run();
+            merger.add(line);
+        }
         List<LineString> merged = new ArrayList<>();
         for (Object line : merger.getMergedLineStrings()) {
             merged.add((LineString) line);
@@ -113,16 +118,10 @@ final class Axis {
     }
 
     private void draw(Step step) {
-        Coordinate from = rounded(step.from());
-        Coordinate middle = rounded(step.middle());
-        Coordinate to = rounded(step.to());
-        draw(from, middle);
-        draw(middle, to);
-    }
-
-    private void draw(Coordinate from, Coordinate to) {
-        if (!from.equals2D(to)) {
-            lines.add(factory.createLineString(new Coordinate[] {from, to}));
+        Coordinate[] points = CoordinateArrays.removeRepeatedPoints(
+                new Coordinate[] {rounded(step.from()), rounded(step.middle()), rounded(step.to())});
+        if (points.length > 1) {
+            lines.add(factory.createLineString(points)); // one line: no other axis begins in the middle of a step
         }
     }
 

@@ -83,13 +83,14 @@ public final class BitReach {
             pieces = ThinPiece.of(walls, diameterMm - LocalWidth.RESOLUTION_MM, Math.toRadians(leastFacingDegrees), pulse);
         }
         for (ThinPiece piece : pieces) {
+            pulse.run();
             residue(piece, factory).ifPresent(found::add);
         }
     }
 
     private Optional<Residue> residue(ThinPiece piece, GeometryFactory factory) {
         boolean entered = piece.wideEnds() > 0;
-        Deepest deepest = Deepest.of(piece);
+        Deepest deepest = Deepest.of(piece, diameterMm * Span.EDGE_STEP);
         if (entered && deepest.depthMm() <= toleranceMm) {
             return Optional.empty();
         }
@@ -125,7 +126,7 @@ public final class BitReach {
 
     /** The point of a piece's walls that lies farthest from the bit. */
     private record Deepest(Coordinate at, double depthMm) {
-        static Deepest of(ThinPiece piece) {
+        static Deepest of(ThinPiece piece, double stepMm) {
             List<Disc> stuck = new ArrayList<>();
             for (Run run : piece.runs) {
                 if (!run.closed) {
@@ -139,19 +140,36 @@ public final class BitReach {
             }
             for (Run run : piece.runs) {
                 for (Span span : run.spans) {
+                    Coordinate before = span.first().touch();
                     for (Disc disc : span.discs) {
-                        double depth = Double.POSITIVE_INFINITY;
-                        for (Disc bit : stuck) {
-                            depth = Math.min(depth, bit.distanceTo(disc.touchX(), disc.touchY()) - bit.radiusMm());
+                        Coordinate touch = disc.touch();
+                        // between two bits the deepest point may lie where discs are far apart
+                        int steps = Math.max(1, (int) Math.ceil(before.distance(touch) / stepMm));
+                        for (int i = 1; i <= steps; i++) {
+                            Coordinate point = i == steps ? touch : between(before, touch, (double) i / steps);
+                            double depth = depth(point, stuck);
+                            if (depth > most) {
+                                most = depth;
+                                at = point;
+                            }
                         }
-                        if (depth > most) {
-                            most = depth;
-                            at = disc.touch();
-                        }
+                        before = touch;
                     }
                 }
             }
             return new Deepest(at, most);
+        }
+
+        private static Coordinate between(Coordinate from, Coordinate to, double share) {
+            return new Coordinate(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
+        }
+
+        private static double depth(Coordinate point, List<Disc> stuck) {
+            double depth = Double.POSITIVE_INFINITY;
+            for (Disc bit : stuck) {
+                depth = Math.min(depth, bit.distanceTo(point.x, point.y) - bit.radiusMm());
+            }
+            return depth;
         }
     }
 }

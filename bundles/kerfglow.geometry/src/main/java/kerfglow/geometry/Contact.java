@@ -9,6 +9,9 @@ package kerfglow.geometry;
  * clockwise, radians. Source: plane geometry, derived.
  */
 final class Contact {
+    /** A disc between straight walls that grows by less than this share of the way along them is the same all along. */
+    private static final double LEVEL = 1e-12;
+
     private enum Kind { EDGE_TO_EDGE, EDGE_TO_CORNER, CORNER_TO_EDGE, CORNER_TO_CORNER }
 
     /** Where the disc touches the owner, from and to. */
@@ -67,6 +70,11 @@ final class Contact {
             case CORNER_TO_EDGE -> b / (1 + Math.cos(c - place));
             case CORNER_TO_CORNER -> a / (2 * Math.cos(b - place));
         };
+    }
+
+    /** True between parallel walls: the disc is the same all along, and its centre moves straight. */
+    boolean isLevel() {
+        return kind == Kind.EDGE_TO_EDGE && Math.abs(b) < LEVEL;
     }
 
     /** Where the disc touches the feature. */

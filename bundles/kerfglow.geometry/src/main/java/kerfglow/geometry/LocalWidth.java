@@ -47,7 +47,8 @@ public final class LocalWidth {
         Walls walls = Walls.inside(area);
         List<Stretch> stretches = new ArrayList<>();
         for (ThinPiece piece : ThinPiece.of(walls, limitMm - RESOLUTION_MM, Math.toRadians(leastFacingDegrees), pulse)) {
-            stretch(piece, area).ifPresent(stretches::add);
+            pulse.run();
+            stretch(piece, area, pulse).ifPresent(stretches::add);
         }
         return stretches;
     }
@@ -70,7 +71,7 @@ public final class LocalWidth {
         }
     }
 
-    private static Optional<Stretch> stretch(ThinPiece piece, Geometry area) {
+    private static Optional<Stretch> stretch(ThinPiece piece, Geometry area, Runnable pulse) {
         Optional<Disc> narrowest = piece.narrowest();
         if (narrowest.isEmpty() && piece.wideEnds() > 0) {
             return Optional.empty();
@@ -79,7 +80,7 @@ public final class LocalWidth {
         if (narrowest.isEmpty()) {
             return Optional.of(thinThroughout(piece, area));
         }
-        Geometry axis = Axis.of(piece, factory);
+        Geometry axis = Axis.of(piece, factory, pulse);
         List<Integer> tips = piece.tips();
         Disc disc = narrowest.get();
         if (axis.isEmpty()) {

@@ -14,7 +14,7 @@ final class Span {
     /** Ends nearer than this (mm or radians) are one; above the rounding of two formulas for one place. */
     private static final double JOIN = 1e-6;
     /** Steps between discs: share of the limit on edges; on corners radians (10 degrees). Only the drawn axis depends on them. */
-    private static final double EDGE_STEP = 0.25;
+    static final double EDGE_STEP = 0.25;
     private static final double CORNER_STEP = Math.PI / 18;
 
     final int site;
@@ -94,7 +94,9 @@ final class Span {
             double[] changes = sweep.changes(places[i - 1], places[i]);
             for (int c = 1; c < changes.length; c++) {
                 double gap = changes[c] - changes[c - 1];
-                int steps = Math.max(1, (int) Math.ceil(gap / step));
+                // between parallel walls more discs would all be the same, and a lattice has millions of them
+                boolean level = sweep.lowestAt(changes[c - 1] + gap / 2).isLevel();
+                int steps = level ? 1 : Math.max(1, (int) Math.ceil(gap / step));
                 for (int s = 1; s <= 2 * steps; s++) {
                     double place = s == 2 * steps ? changes[c] : changes[c - 1] + gap * s / (2 * steps);
                     discs.add(disc(walls, site, place, sweep.lowestAt(place)));

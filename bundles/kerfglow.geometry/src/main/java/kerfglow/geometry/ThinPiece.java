@@ -55,7 +55,7 @@ final class ThinPiece {
         }
         link(walls, spans);
         Map<Run, ThinPiece> pieces = new LinkedHashMap<>();
-        for (Run run : joined(spans)) {
+        for (Run run : joined(spans, pulse)) {
             pieces.computeIfAbsent(run.root(), root -> new ThinPiece(walls, limitMm, leastFacing)).runs.add(run);
         }
         return List.copyOf(pieces.values());
@@ -91,7 +91,7 @@ final class ThinPiece {
         }
     }
 
-    private static List<Run> joined(List<List<Span>> spans) {
+    private static List<Run> joined(List<List<Span>> spans, Runnable pulse) {
         List<Run> runs = new ArrayList<>();
         for (List<Span> onSite : spans) {
             for (Span span : onSite) {
@@ -100,8 +100,11 @@ final class ThinPiece {
                 }
             }
         }
-        for (List<Span> onSite : spans) {
-            for (Span span : onSite) {
+        for (int site = 0; site < spans.size(); site++) {
+            if (site % PULSE_EVERY == 0) {
+                pulse.run();
+            }
+            for (Span span : spans.get(site)) {
                 for (Disc disc : span.discs) {
                     mate(spans.get(disc.feature()), disc.featurePlace()).ifPresent(other -> span.run.join(other.run));
                 }
@@ -111,6 +114,9 @@ final class ThinPiece {
     }
 
     private static Optional<Span> mate(List<Span> candidates, double place) {
+        if (candidates.size() == 1) { // nearly always
+            return candidates.get(0).misses(place) < NEAR ? Optional.of(candidates.get(0)) : Optional.empty();
+        }
         return candidates.stream().filter(span -> span.misses(place) < NEAR)
                 .min(Comparator.comparingDouble(span -> span.misses(place)));
     }

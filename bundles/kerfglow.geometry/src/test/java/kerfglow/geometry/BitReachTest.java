@@ -211,4 +211,16 @@ class BitReachTest {
         assertThrows(IllegalArgumentException.class, () -> new BitReach(3, -1, 150, NO_PULSE));
         assertThrows(IllegalArgumentException.class, () -> new BitReach(3, 0.1, 0, NO_PULSE));
     }
+
+    @Test
+    void the_deepest_point_between_two_bits_is_found_between_corners_too() {
+        // two squares joined by a slot 4 wide and 60 long, its walls broken at a third; the bit is stuck 0.64 before each mouth and the
+        // deepest points lie half way (derived: geometry), found to a quarter of the bit
+        Polygon opening = polygon("POLYGON ((0 0, 40 0, 40 18, 60 18, 100 18, 100 0, 140 0, 140 40, 100 40, 100 22, 60 22, 40 22, 40 40, 0 40, 0 0))");
+        Residue gap = bit(4.2).inOpening(opening).stream()
+                .filter(residue -> residue.kind() == Residue.Kind.GAP).findFirst().orElseThrow();
+        double stuck = Math.sqrt(2.1 * 2.1 - 2 * 2);
+        assertEquals(Math.hypot(30 + stuck, 2) - 2.1, gap.depthMm(), 4.2 / 4);
+        assertEquals(4, gap.widthMm(), 1e-6);
+    }
 }

@@ -16,20 +16,25 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.MultiLineString;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
+import org.locationtech.jts.operation.union.UnaryUnionOp;
 
 class LocalWidthTest {
     private static final double WIDTH_TOLERANCE_MM = 0.02;
@@ -250,5 +255,36 @@ class LocalWidthTest {
         assertThrows(CancellationException.class, () -> LocalWidth.narrowerThan(circle(100, CHORD_ERROR_MM), 3, FACING, () -> {
             throw new CancellationException();
         }));
+    }
+
+    private static Geometry box(double x, double y, double toX, double toY) {
+        return new GeometryFactory().toGeometry(new Envelope(x, toX, y, toY));
+    }
+
+    @Test
+    void a_lattice_of_strokes_is_one_neck_with_their_centre_lines() {
+        // 12 strokes of 1 each way, 8 apart, 4 over: the axis ends half a width before each blunt end (derived: geometry)
+        int strokes = 12;
+        double length = 4 + (strokes - 1) * 8 + 1 + 4;
+        List<Geometry> bars = new ArrayList<>();
+        for (int i = 0; i < strokes; i++) {
+            bars.add(box(-4, i * 8, length - 4, i * 8 + 1));
+            bars.add(box(i * 8, -4, i * 8 + 1, length - 4));
+        }
+        AtomicInteger pulses = new AtomicInteger();
+        List<Stretch> found = LocalWidth.narrowerThan(UnaryUnionOp.union(bars), 3, FACING, pulses::incrementAndGet);
+        assertEquals(1, found.size());
+        assertEquals(1, found.get(0).widthMm(), 1e-6);
+        assertEquals(2 * strokes * (length - 1), found.get(0).lengthMm(), 1e-3);
+        // while lines are joined, too: at least once for each piece of a stroke between two crossings
+        assertTrue(pulses.get() > 2 * strokes * (strokes - 1), () -> "pulses: " + pulses);
+    }
+
+    @Test
+    void the_axis_between_parallel_walls_needs_no_more_points_however_long_they_are() {
+        Stretch bar = only(box(0, 0, 10_000, 1), 3);
+        assertEquals(9999, bar.lengthMm(), 1e-6);
+        assertEquals(only(box(0, 0, 10, 1), 3).axis().getNumPoints(), bar.axis().getNumPoints());
+        assertEquals(5000, bar.at().x, 1e-6);
     }
 }

@@ -2,7 +2,9 @@
 package kerfglow.check.router;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import kerfglow.api.Finding;
@@ -19,6 +21,7 @@ import kerfglow.geometry.Stretch;
 final class RouterFindings {
     private final Inspection inspection;
     private final Set<String> loose;
+    private final Map<Double, String> lengths = new HashMap<>();
 
     /** @param loose ids of parts that fall out, which is told of them already */
     RouterFindings(Inspection inspection, Set<String> loose) {
@@ -30,13 +33,17 @@ final class RouterFindings {
         List<Finding> findings = new ArrayList<>();
         smallPart(result.part()).ifPresent(findings::add);
         result.thin().forEach(stretch -> findings.add(thin(result, stretch)));
-        result.task().used().ifPresent(bit -> result.left().get(bit).forEach(residue -> findings.add(residue.kind() == Residue.Kind.GAP
-                ? gap(result, bit, residue) : corner(result, bit, residue))));
+        result.task().used().ifPresent(bit -> result.left().get(bit).forEach(residue -> findings.add(left(result, bit, residue))));
         return findings;
     }
 
     static String name(Part part) {
         return part.role().word() + " " + part.id() + (part.layer().isBlank() ? "" : " on layer \"" + part.layer() + "\"");
+    }
+
+    private Finding left(PartResult result, Bit bit, Residue residue) {
+        inspection.checkpoint(1); // a lattice has a hundred thousand of these
+        return residue.kind() == Residue.Kind.GAP ? gap(result, bit, residue) : corner(result, bit, residue);
     }
 
     private Finding gap(PartResult result, Bit bit, Residue gap) {
@@ -121,8 +128,9 @@ final class RouterFindings {
         return "\"" + bit.name() + "\" (" + length(bit.diameterMm()) + ")";
     }
 
+    /** A part with many holes has the same lengths in very many findings, and writing one takes longer than measuring it. */
     private String length(double mm) {
-        return inspection.length(mm);
+        return lengths.computeIfAbsent(mm, inspection::length);
     }
 
     private String area(double mm2) {

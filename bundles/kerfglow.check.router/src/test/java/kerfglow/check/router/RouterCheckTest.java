@@ -523,6 +523,10 @@ class RouterCheckTest {
             last.set(fraction);
         }).run();
         assertEquals(1.0, last.get());
+        // also while findings are written
+        int[] written = {0};
+        Outcome outcome = withBit(3).part("a", Role.OPENING, DUMBBELL).onCheckpoint(fraction -> written[0] += fraction == 1 ? 1 : 0).run();
+        assertTrue(written[0] >= outcome.findings().size(), () -> written[0] + " checkpoints");
         CheckTester cancelled = withBit(3).part("a", Role.FACE, SLOTTED).onCheckpoint(fraction -> {
             throw new CancellationException();
         });
