@@ -47,6 +47,7 @@ final class Islands {
         List<Geometry> reported = new ArrayList<>();
         for (Part opening : openings) {
             for (Polygon island : holes(opening)) {
+                inspection.checkpoint(1); // every counter asks every piece
                 if (!isRoutedAway(island, opening)) {
                     List<Part> pieces = pieces(island);
                     reported.add(island);
@@ -56,6 +57,7 @@ final class Islands {
             }
         }
         for (Part piece : panels) {
+            inspection.checkpoint(1);
             Point inside = piece.shape().getInteriorPoint();
             if (reported.stream().noneMatch(island -> island.covers(inside))) {
                 panels.stream().filter(other -> other != piece && isInHole(inside, other)).findFirst()

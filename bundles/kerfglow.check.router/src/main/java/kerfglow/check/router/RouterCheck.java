@@ -68,6 +68,7 @@ public final class RouterCheck implements Check {
         PanelEdge panels = new PanelEdge(inspection);
         List<Part> parts = new ArrayList<>();
         for (Part part : byLine.get(false)) {
+            inspection.checkpoint(0);
             PanelEdge.Lie lie = part.role() == Role.OPENING ? panels.of(part) : PanelEdge.Lie.INSIDE;
             if (lie == PanelEdge.Lie.INSIDE) {
                 parts.add(part);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -180,6 +181,17 @@ class RouterCheckTest {
         assertEquals(List.of("panel"), bridge.parts());
         assertEquals(2, measured(bridge), TOLERANCE_MM);
         assertEquals(List.of(), tester.findings(RouterRules.NARROW_GAP));
+    }
+
+    @Test
+    void in_a_panel_with_many_openings_each_is_cut_once() {
+        List<String> openings = new ArrayList<>();
+        for (int i = 0; i < 144; i++) {
+            openings.add(box(10 + i % 12 * 20, 10 + i / 12 * 20, 20 + i % 12 * 20, 20 + i / 12 * 20));
+        }
+        List<Finding> corners = openedPanel(box(0, 0, 250, 250), true, openings.toArray(new String[0])).findings(RouterRules.INSIDE_CORNER);
+        assertEquals(4 * openings.size(), corners.size());
+        assertTrue(corners.stream().noneMatch(corner -> corner.parts().contains("panel0")));
     }
 
     @Test
