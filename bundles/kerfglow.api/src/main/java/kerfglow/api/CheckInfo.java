@@ -17,7 +17,7 @@ import java.util.function.Function;
  * @param id lower case with hyphens; ours are bare ({@code router}), a shop's own begin with its owner ({@code acme.seams})
  * @param title what it looks for, a noun phrase
  * @param rules every rule that it can report; ids begin with the check's id and a point
- * @param settings every setting that it reads; keys begin with the check's id and a point
+ * @param settings every setting that it reads; keys begin with the check's id and a point, but for those of {@link SharedSettings}
  * @param stock the kinds of stock that it looks at
  * @param tables the schemas of its own numbers
  * @param page its page of help, Markdown, with a heading {@code ## rule-id} for each rule
@@ -31,7 +31,7 @@ public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<
         stock = List.copyOf(stock);
         tables = List.copyOf(tables);
         requireOwn(id, "rule", rules, Rule::id);
-        requireOwn(id, "setting", settings, Setting::key);
+        requireOwn(id, "setting", settings.stream().filter(setting -> !SharedSettings.ALL.contains(setting)).toList(), Setting::key);
         for (Rule rule : rules) {
             if (!("\n" + page).contains("\n## " + rule.id() + "\n")) {
                 throw new IllegalArgumentException("the page of check " + id + " has no heading \"## " + rule.id() + "\"");
