@@ -10,7 +10,8 @@ import kerfglow.api.proof.Part;
  * How sure it is that pieces on one base line are lettering.
  *
  * <p>More letters are surer; letters are made of strokes much thinner than they are high, where boxes, bars and blobs are solid; and
- * letters differ, where the dots of a border and the stars of a rating are all alike. Live text is sure.
+ * letters differ, where the dots of a border and the stars of a rating are all alike. Letters of one line are drawn with one pen and end at few
+ * heights. Live text is sure.
  */
 final class Likeness {
     // Assumed throughout; tried on open fonts of many kinds and on rows of ornaments.
@@ -20,6 +21,13 @@ final class Likeness {
     private static final double HEAVY = 0.32;
     private static final double SOLID = 0.42;
     private static final double ALIKE = 0.01;
+    /** Mean strokes of the quarter of heavier letters against those of the lighter: within one face, and with several pens. */
+    private static final double LIKE_PENS = 1.6;
+    private static final double OTHER_PENS = 2.5;
+    /** What counts as one level, in cap heights, and what share of letters (t, old-style figures) may end elsewhere. */
+    private static final double LEVEL = 0.05;
+    private static final double FEW_ELSEWHERE = 0.35;
+    private static final double MANY_ELSEWHERE = 0.6;
     private static final double LIKE_STROKES = 0.6;
     private static final double ALL_ALIKE = 0.4;
     private static final double JOINED_WORD = 0.8;
@@ -43,7 +51,7 @@ final class Likeness {
         boolean joined = LineModel.isJoined(members);
         double count = joined ? joined(model) : members.size() < BY_COUNT.length ? BY_COUNT[members.size()] : MOST;
         double explained = (double) members.size() / asked;
-        return count * Math.min(1, explained / LEAST_EXPLAINED) * strokes(model) * variety(members);
+        return count * Math.min(1, explained / LEAST_EXPLAINED) * strokes(model) * variety(members) * (joined ? 1 : levels(model) * footing(model));
     }
 
     /** True when a piece is made of strokes; boxes, discs and blobs are never letters, only points. */
@@ -58,8 +66,38 @@ final class Likeness {
             shares.add(2 * member.shape().getArea() / member.shape().getLength() / model.capMm());
         }
         Collections.sort(shares);
-        double share = shares.get(shares.size() / 2);
-        return share <= HEAVY ? 1 : share >= SOLID ? 0 : (SOLID - share) / (SOLID - HEAVY);
+        double unlike = shares.get(3 * (shares.size() - 1) / 4) / shares.get((shares.size() - 1) / 4);
+        return falling(shares.get(shares.size() / 2), HEAVY, SOLID, 0) * falling(unlike, LIKE_PENS, OTHER_PENS, ALL_ALIKE);
+    }
+
+    /** Letters of a line end at few heights: capitals and ascenders, and small letters. Shapes thrown together end anywhere. */
+    private static double levels(LineModel model) {
+        if (model.members().size() < BY_COUNT.length - 1) {
+            return 1;
+        }
+        long set = model.members().stream().filter(member -> {
+            double top = member.ends().top().height() - model.base();
+            double x = model.xMm().orElse(0);
+            return top >= (1 - LEVEL) * model.capMm() && top <= (1 + 2 * LEVEL) * model.capMm() || Math.abs(top - x) <= LEVEL * model.capMm();
+        }).count();
+        return falling(1 - (double) set / model.members().size(), FEW_ELSEWHERE, MANY_ELSEWHERE, ALL_ALIKE);
+    }
+
+    /** Few shapes are letters only when they end flat, or all end exactly on the base line. */
+    private static double footing(LineModel model) {
+        List<Upright> members = model.members();
+        if (members.size() >= BY_COUNT.length) {
+            return 1;
+        }
+        long flat = members.stream().filter(member -> member.ends().bottom().flat() || member.ends().top().flat()).count();
+        double lowest = members.stream().mapToDouble(member -> member.box().getMinY()).min().orElse(0);
+        double highest = members.stream().mapToDouble(member -> member.box().getMinY()).max().orElse(0);
+        return 2 * flat >= members.size() || highest - lowest <= ALIKE * model.capMm() ? 1 : ALL_ALIKE;
+    }
+
+    /** 1 up to a value, a least share from another on, straight between. */
+    private static double falling(double value, double from, double to, double least) {
+        return value <= from ? 1 : value >= to ? least : 1 - (1 - least) * (value - from) / (to - from);
     }
 
     private static double variety(List<Upright> members) {

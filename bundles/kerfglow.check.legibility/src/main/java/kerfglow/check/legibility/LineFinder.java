@@ -3,10 +3,12 @@ package kerfglow.check.legibility;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 
 /**
@@ -130,7 +132,8 @@ final class LineFinder {
         double exact = found.frame().angle();
         Piece first = found.model().members().get(0).piece();
         if (Math.abs(Math.IEEEremainder(exact - angle, HALF_TURN)) > TURNED) {
-            for (List<Piece> row : Rows.along(stroked(), exact, pulse)) {
+            List<Piece> strip = stroked().stream().filter(piece -> isAbreast(piece, found)).toList();
+            for (List<Piece> row : Rows.along(strip, exact, pulse)) {
                 LineFitter.Fit wider = row.contains(first) ? LineFitter.best(row, exact) : fit;
                 fit = wider.size() > fit.size() && Likeness.of(wider.model(), row.size()) >= leastConfidence ? wider : fit;
             }
@@ -143,12 +146,18 @@ final class LineFinder {
         return fit;
     }
 
+    /** True for what lies about as high as a straight line, however far along it. */
+    private static boolean isAbreast(Piece piece, LineFitter.Fit fit) {
+        double height = fit.frame().upright(piece).transform(piece.centre(), new Coordinate()).y - fit.model().base();
+        return Math.abs(height) <= 2 * fit.model().capMm();
+    }
+
     private void take(LineFitter.Fit fit) {
-        for (LineModel model : sizes(fit)) {
+        List<LineModel> models = sizes(fit);
+        models.forEach(model -> model.members().forEach(member -> left.remove(member.piece())));
+        for (LineModel model : models) {
             double confidence = Likeness.of(model, model.members().size());
-            model.members().forEach(member -> left.remove(member.piece()));
-            Line line = Line.of(fit.frame(), model, List.of(), confidence);
-            List<Piece> marks = marks(line);
+            List<Piece> marks = marks(Line.of(fit.frame(), model, List.of(), confidence));
             marks.forEach(left::remove);
             lines.add(Line.of(fit.frame(), model, marks, confidence));
         }
@@ -161,8 +170,9 @@ final class LineFinder {
             pulse.run();
             List<Piece> members = new ArrayList<>(fit.model().members().stream().map(Upright::piece).toList());
             int before = members.size();
+            Set<Piece> known = new HashSet<>(members);
             for (Piece piece : left) {
-                if (!members.contains(piece) && follows(piece, fit)) {
+                if (!known.contains(piece) && follows(piece, fit)) {
                     members.add(piece);
                 }
             }
@@ -204,8 +214,9 @@ final class LineFinder {
         if (small.size() < 2 || large.isEmpty() || members.stream().anyMatch(member -> member.ends().joined())) {
             return List.of(fit.model());
         }
-        return List.of(LineFitter.at(large, fit.frame()).model(), LineFitter.at(small, fit.frame()).model()).stream()
-                .filter(model -> !model.members().isEmpty()).toList();
+        List<LineModel> apart = List.of(LineFitter.at(large, fit.frame()).model(), LineFitter.at(small, fit.frame()).model());
+        boolean sure = apart.stream().allMatch(model -> !model.members().isEmpty() && Likeness.of(model, model.members().size()) >= leastConfidence);
+        return sure ? apart : List.of(fit.model());
     }
 
     /** Dots, accents and points: small, within the reach of the line, and no row of their own. */

@@ -51,6 +51,7 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
     private static final double CAPITAL_WIDTH = 0.42;
     private static final double CAPITAL_TOP = 0.5;
     private static final double TOP_SLICE = 0.88;
+    private static final int MOST_CANDIDATES = 100;
     /** Where the letters' heights are taken for the first guess: most of a line are lower. */
     private static final double TALL_QUANTILE = 0.75;
 
@@ -67,22 +68,32 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
         double near = (joined ? JOINED_NEAR : NEAR) * tall;
         double base = 0;
         double best = Double.NEGATIVE_INFINITY;
-        for (Upright candidate : letters) {
-            for (Level bottom : candidate.ends().bottoms()) {
-                double score = 0;
-                int standing = 0;
-                for (Upright letter : letters) {
-                    score += votes(letter, bottom.height(), near, tall);
-                    standing += stands(letter, bottom.height(), near) ? 1 : 0;
-                }
-                score -= standing < LEAST_STANDING * letters.size() ? letters.size() : 0;
-                if (score > best) {
-                    best = score;
-                    base = bottom.height();
-                }
+        for (double candidate : candidates(letters)) {
+            double score = 0;
+            int standing = 0;
+            for (Upright letter : letters) {
+                score += votes(letter, candidate, near, tall);
+                standing += stands(letter, candidate, near) ? 1 : 0;
+            }
+            score -= standing < LEAST_STANDING * letters.size() ? letters.size() : 0;
+            if (score > best) {
+                best = score;
+                base = candidate;
             }
         }
         return refined(letters, base, near, tall, joined);
+    }
+
+    /** Lower ends to try; of very many, enough of them that a level which two fifths of all share is among them. */
+    private static List<Double> candidates(List<Upright> letters) {
+        List<Double> all = new ArrayList<>();
+        letters.forEach(letter -> letter.ends().bottoms().forEach(bottom -> all.add(bottom.height())));
+        int step = Math.max(1, all.size() / MOST_CANDIDATES);
+        List<Double> some = new ArrayList<>();
+        for (int i = 0; i < all.size(); i += step) {
+            some.add(all.get(i));
+        }
+        return some;
     }
 
     /** True when most of the line, by its length, is words in one piece; two letters that touch make no script of a line. */
@@ -238,11 +249,18 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
         Collections.sort(sorted);
         int most = 0;
         double found = sorted.get(0);
+        int from = 0;
+        int to = 0;
         for (double centre : sorted) {
-            List<Double> close = sorted.stream().filter(value -> Math.abs(value - centre) <= near).toList();
-            if (close.size() > most) {
-                most = close.size();
-                found = mean(close);
+            while (sorted.get(from) < centre - near) {
+                from++;
+            }
+            while (to < sorted.size() && sorted.get(to) <= centre + near) {
+                to++;
+            }
+            if (to - from > most) {
+                most = to - from;
+                found = mean(sorted.subList(from, to));
             }
         }
         return found;
