@@ -41,6 +41,7 @@ record Lettering(List<Line> lines, List<Graphic> graphics) {
     private static final double SURE = 1;
     /** How sure it is that a shape by itself is no letter. Assumed: most signs spell their letters in rows. */
     private static final double LONE_SHAPE = 0.75;
+    private static final double SOLID_SHAPE = 0.95;
 
     private record Group(Role role, String layer, Paint paint, boolean said) {
     }
@@ -67,7 +68,7 @@ record Lettering(List<Line> lines, List<Graphic> graphics) {
             left.addAll(found.left());
         });
         join(lines, left, pulse);
-        left.forEach(piece -> graphics.add(new Graphic(piece.part(), LONE_SHAPE)));
+        left.forEach(piece -> graphics.add(new Graphic(piece.part(), Likeness.isStroked(piece) ? LONE_SHAPE : SOLID_SHAPE)));
         lines.sort(Comparator.comparingDouble((Line line) -> line.place().getEnvelopeInternal().getMinY())
                 .thenComparingDouble(line -> line.place().getEnvelopeInternal().getMinX()));
         return new Lettering(onTop(lines), graphics);

@@ -24,6 +24,8 @@ final class LineFitter {
     private static final double SNAP = Math.toRadians(1.5);
     /** Through four points some circle nearly always passes. */
     private static final int LEAST_ON_CIRCLE = 5;
+    /** More pieces that hang together are a picture or a straight line of small print; slopes and circles are not tried on them. Assumed. */
+    private static final int MOST_ON_CIRCLE = 250;
     /** A flatter arch, its rise in heights of the letters, is a straight line. Assumed. */
     private static final double LEAST_RISE = 0.05;
     /** No lettering stands on a circle smaller than its letters. */
@@ -53,6 +55,9 @@ final class LineFitter {
      */
     static Fit best(List<Piece> pieces, double angle) {
         Fit straight = straight(pieces, at(pieces, Frame.straight(angle)));
+        if (pieces.size() > MOST_ON_CIRCLE) {
+            return straight;
+        }
         Fit sloped = sloped(pieces, angle, false);
         Fit middles = sloped(pieces, angle, true); // corners of turned letters mislead where lower ends are compared
         sloped = middles.size() > sloped.size() ? middles : sloped;
