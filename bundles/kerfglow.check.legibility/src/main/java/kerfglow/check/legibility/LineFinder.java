@@ -26,14 +26,7 @@ final class LineFinder {
     /** A circle through a short straight row must gain so many letters to be believed. Assumed. */
     private static final int MORE_ON_CIRCLE = 2;
     private static final int LONG_ROW = 4;
-    /** Neighbours of one line lie within this of its direction: heights differ. Assumed. */
-    private static final double ONE_DIRECTION = Math.toRadians(12);
-    private static final int DIRECTION_BINS = 36;
     private static final double HALF_TURN = Math.PI;
-    /** Dots and accents, in heights of the line: how large, and how far above. */
-    private static final double MOST_MARK = 0.6;
-    private static final double ABOVE = 0.6;
-    private static final double BELOW = 0.45;
     /** Two sizes in one line; small letters without ascenders are never so much smaller than capitals. Assumed. */
     private static final double OTHER_SIZE = 0.5;
 
@@ -63,11 +56,11 @@ final class LineFinder {
      */
     static Found find(List<Piece> pieces, double leastConfidence, Runnable pulse) {
         LineFinder finder = new LineFinder(pieces, leastConfidence, pulse);
-        finder.commonDirection(0).filter(direction -> finder.isPlain(direction)).ifPresent(finder::rows);
+        Directions.plain(List.copyOf(finder.left), pulse).ifPresent(finder::rows);
         finder.rows(0);
         finder.stacks();
         for (int i = 0; i < MOST_DIRECTIONS && finder.left.size() > 1; i++) {
-            Optional<Double> direction = finder.commonDirection(i);
+            Optional<Double> direction = Directions.common(List.copyOf(finder.left), i, pulse);
             if (direction.isEmpty()) {
                 break;
             }
@@ -109,7 +102,7 @@ final class LineFinder {
             fits.add(LineFitter.best(row, LineFitter.longSide(row.get(0))));
         }
         for (LineFitter.Fit each : List.copyOf(fits)) {
-            if (Math.abs(Math.cos(each.frame().angle())) < Math.sin(ONE_DIRECTION)) {
+            if (Math.abs(Math.cos(each.frame().angle())) < Math.sin(Directions.LIKE)) {
                 fits.add(LineFitter.best(row, each.frame().angle() + HALF_TURN)); // upright rows read either way
             }
         }
@@ -138,7 +131,7 @@ final class LineFinder {
                 fit = wider.size() > fit.size() && Likeness.of(wider.model(), row.size()) >= leastConfidence ? wider : fit;
             }
         }
-        Optional<LineFitter.Fit> round = LineFitter.circle(fit.model().members().stream().map(Upright::piece).toList(), exact);
+        Optional<LineFitter.Fit> round = CircleFitter.through(fit.model().members().stream().map(Upright::piece).toList(), exact);
         if (round.isPresent()) {
             LineFitter.Fit arch = alongCircle(round.get());
             return arch.size() >= fit.size() + MORE_ON_CIRCLE ? arch : fit;
@@ -157,7 +150,7 @@ final class LineFinder {
         models.forEach(model -> model.members().forEach(member -> left.remove(member.piece())));
         for (LineModel model : models) {
             double confidence = Likeness.of(model, model.members().size());
-            List<Piece> marks = marks(Line.of(fit.frame(), model, List.of(), confidence));
+            List<Piece> marks = Marks.of(Line.of(fit.frame(), model, List.of(), confidence), left, leastConfidence, pulse);
             marks.forEach(left::remove);
             lines.add(Line.of(fit.frame(), model, marks, confidence));
         }
@@ -179,7 +172,7 @@ final class LineFinder {
             if (members.size() == before) {
                 return fit;
             }
-            Optional<LineFitter.Fit> next = LineFitter.extended(members, fit);
+            Optional<LineFitter.Fit> next = CircleFitter.extended(members, fit);
             if (next.isEmpty() || next.get().size() <= fit.size()) {
                 return fit;
             }
@@ -194,11 +187,7 @@ final class LineFinder {
         if (Math.abs(box.getMinY() - base) > DESCENT * cap || box.getMaxY() - base > CAP_SPREAD * cap || box.getMaxY() - base < OTHER_SIZE * cap) {
             return false;
         }
-        return fit.model().members().stream().anyMatch(member -> gap(member.box(), box) <= Rows.MOST_GAP * cap);
-    }
-
-    private static double gap(Envelope a, Envelope b) {
-        return Math.max(a.getMinX(), b.getMinX()) - Math.min(a.getMaxX(), b.getMaxX());
+        return fit.model().members().stream().anyMatch(member -> Marks.gap(member.box(), box) <= Rows.MOST_GAP * cap);
     }
 
     /** Letters of two sizes on one base line are measured apart. */
@@ -217,31 +206,6 @@ final class LineFinder {
         List<LineModel> apart = List.of(LineFitter.at(large, fit.frame()).model(), LineFitter.at(small, fit.frame()).model());
         boolean sure = apart.stream().allMatch(model -> !model.members().isEmpty() && Likeness.of(model, model.members().size()) >= leastConfidence);
         return sure ? apart : List.of(fit.model());
-    }
-
-    /** Dots, accents and points: small, within the reach of the line, and no row of their own. */
-    private List<Piece> marks(Line line) {
-        if (line.frame().form() == Frame.Form.STACKED) {
-            return List.of();
-        }
-        double cap = line.model().capMm();
-        double base = line.model().base();
-        List<Piece> marks = new ArrayList<>();
-        Envelope reach = line.place().getEnvelopeInternal().copy();
-        reach.expandBy(cap);
-        for (Piece piece : left) {
-            if (!reach.intersects(piece.shape().getEnvelopeInternal())) {
-                continue;
-            }
-            Envelope box = Upright.of(piece, line.frame()).box();
-            boolean small = box.getHeight() <= MOST_MARK * cap && box.getWidth() <= cap;
-            boolean within = box.getMinY() >= base - BELOW * cap && box.getMaxY() <= base + (1 + ABOVE) * cap;
-            boolean beside = line.letters().stream().anyMatch(letter -> gap(letter.box(), box) <= MOST_MARK * cap);
-            if (small && within && beside) {
-                marks.add(piece);
-            }
-        }
-        return marks;
     }
 
     private void stacks() {
@@ -269,31 +233,5 @@ final class LineFinder {
 
     private static double spread(double[] sorted) {
         return (sorted[sorted.length - 1] - sorted[0]) / sorted[sorted.length - 1];
-    }
-
-    /** True when most pieces have their neighbour in one direction that is not level: then level rows would only cut lines up. */
-    private boolean isPlain(double direction) {
-        List<Double> all = Neighbours.nearest(List.copyOf(left), pulse);
-        long like = all.stream().filter(each -> Math.abs(Math.IEEEremainder(each - direction, HALF_TURN)) < ONE_DIRECTION).count();
-        long level = all.stream().filter(each -> Math.abs(each) < ONE_DIRECTION).count();
-        boolean upright = HALF_TURN / 2 - Math.abs(direction) < ONE_DIRECTION; // may be a stack
-        return Math.abs(direction) > ONE_DIRECTION && !upright && like > all.size() / 2 && level < all.size() / 4;
-    }
-
-    /** The direction in which most pieces have their nearest neighbour; later rounds take less common ones. */
-    private Optional<Double> commonDirection(int rank) {
-        List<Piece> pieces = List.copyOf(left);
-        List<List<Double>> bins = new ArrayList<>();
-        for (int i = 0; i < DIRECTION_BINS; i++) {
-            bins.add(new ArrayList<>());
-        }
-        Neighbours.nearest(pieces, pulse).forEach(direction ->
-                bins.get((int) Math.min(DIRECTION_BINS - 1, (direction / HALF_TURN + 0.5) * DIRECTION_BINS)).add(direction));
-        bins.removeIf(List::isEmpty);
-        bins.sort(Comparator.comparingInt((List<Double> bin) -> -bin.size())); // stable, so the same from run to run
-        if (rank >= bins.size()) {
-            return Optional.empty();
-        }
-        return Optional.of(bins.get(rank).stream().mapToDouble(Double::doubleValue).average().orElseThrow());
     }
 }

@@ -140,6 +140,17 @@ class FontHeightsTest {
     }
 
     @Test
+    void small_print_close_under_a_large_line_is_not_taken_for_its_points() {
+        OpenFont large = OpenFont.of("fonts-texgyre", GYRE + "heros-bold.otf", EM_MM);
+        OpenFont small = OpenFont.of("fonts-texgyre", GYRE + "heros-bold.otf", EM_MM / 4);
+        List<Polygon> shapes = new ArrayList<>(large.straight("BAKER"));
+        shapes.addAll(moved(small.straight("Open until noon"), 0, 40));
+        List<Line> lines = LineFinder.find(OpenFont.asPieces(shapes), CONFIDENCE, () -> { }).lines();
+        assertEquals(List.of(5, 13), lines.stream().map(line -> line.letters().size()).toList());
+        assertEquals(small.capMm(), lines.get(1).model().capMm(), FLAT * small.capMm());
+    }
+
+    @Test
     void letters_one_under_the_other_are_a_stack() {
         OpenFont font = OpenFont.of("fonts-texgyre", GYRE + "heros-bold.otf", EM_MM);
         List<Polygon> shapes = new ArrayList<>();
