@@ -64,8 +64,14 @@ record Lettering(List<Line> lines, List<Graphic> graphics) {
         List<Piece> left = new ArrayList<>();
         groups.forEach((group, pieces) -> {
             LineFinder.Found found = LineFinder.find(pieces, group.said() ? 0 : least, pulse);
-            found.lines().forEach(line -> lines.add(group.said() ? Line.of(line.frame(), line.model(), line.marks(), SURE) : line));
-            left.addAll(found.left());
+            List<Line> all = new ArrayList<>(found.lines());
+            if (group.said()) { // what stands on no line with others is a letter by itself
+                found.left().forEach(piece -> all.addAll(LineFinder.find(List.of(piece), 0, pulse).lines()));
+                all.replaceAll(line -> Line.of(line.frame(), line.model(), line.marks(), SURE));
+            } else {
+                left.addAll(found.left());
+            }
+            lines.addAll(all);
         });
         join(lines, left, pulse);
         left.forEach(piece -> graphics.add(new Graphic(piece.part(), Likeness.isStroked(piece) ? LONE_SHAPE : SOLID_SHAPE)));

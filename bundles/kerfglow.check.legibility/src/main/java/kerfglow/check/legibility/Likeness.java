@@ -31,6 +31,9 @@ final class Likeness {
     private static final double LIKE_STROKES = 0.6;
     private static final double ALL_ALIKE = 0.4;
     private static final double JOINED_WORD = 0.8;
+    private static final double WAVE = 0.015;
+    private static final double MOSTLY = 0.7;
+    private static final int LEAST_FEET = 3;
     private static final double SOLE_ENDS = 0.55;
     /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
     private static final double LEAST_EXPLAINED = 0.65;
@@ -130,6 +133,14 @@ final class Likeness {
         return Math.abs(a - b) <= ALIKE * Math.max(a, b);
     }
 
+    /** True when most rises are equally high, as in a wave, a zigzag or a scalloped edge. */
+    private static boolean isWave(LineModel model) {
+        List<Double> tops = model.members().stream().flatMap(member -> member.ends().tops().stream()).map(Level::height).toList();
+        double near = WAVE * model.capMm();
+        double usual = LineModel.commonest(tops, near);
+        return tops.stream().filter(top -> Math.abs(top - usual) <= near).count() >= MOSTLY * tops.size();
+    }
+
     /** In a drawn word most dips reach the base line. */
     private static double joined(LineModel model) {
         long bottoms = 0;
@@ -141,6 +152,9 @@ final class Likeness {
             }
         }
         double share = (double) standing / bottoms;
-        return standing < 3 ? 0 : share >= SOLE_ENDS ? JOINED_WORD : JOINED_WORD * share / SOLE_ENDS;
+        if (isWave(model)) {
+            return ALL_ALIKE * JOINED_WORD;
+        }
+        return standing < LEAST_FEET ? 0 : share >= SOLE_ENDS ? JOINED_WORD : JOINED_WORD * share / SOLE_ENDS;
     }
 }

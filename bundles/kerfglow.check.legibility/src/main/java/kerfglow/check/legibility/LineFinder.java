@@ -106,7 +106,7 @@ final class LineFinder {
                 fits.add(LineFitter.best(row, each.frame().angle() + HALF_TURN)); // upright rows read either way
             }
         }
-        return fits.stream().filter(fit -> Likeness.of(fit.model(), row.size()) >= leastConfidence)
+        return fits.stream().filter(fit -> fit.size() > 0 && Likeness.of(fit.model(), row.size()) >= leastConfidence)
                 .max(Comparator.comparingInt(LineFinder::standing).thenComparingInt(LineFitter.Fit::size));
     }
 
@@ -213,7 +213,7 @@ final class LineFinder {
         for (List<Piece> stack : Rows.stacks(List.copyOf(left), pulse)) {
             if (stack.size() > 2 && !isSideways(stack, turned)) {
                 LineFitter.Fit fit = LineFitter.at(stack, Frame.stacked());
-                if (Likeness.of(fit.model(), stack.size()) >= leastConfidence) {
+                if (fit.size() > 0 && Likeness.of(fit.model(), stack.size()) >= leastConfidence) {
                     take(fit);
                 }
             }

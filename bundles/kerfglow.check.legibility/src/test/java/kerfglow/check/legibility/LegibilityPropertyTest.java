@@ -10,6 +10,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import kerfglow.api.proof.Part;
+import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -61,6 +63,27 @@ class LegibilityPropertyTest {
             assertTrue(line.confidence() >= CONFIDENCE && line.confidence() <= 1, () -> "confidence " + line.confidence());
             assertTrue(line.level(0).isValid());
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6})
+    void what_the_job_calls_lettering_is_all_measured(long seed) {
+        CheckTester tester = CheckTester.of(new LegibilityCheck()).with(LegibilitySettings.LETTERING, "yes");
+        List<Part> parts = OpenFont.parts(scribbles(new Random(seed), 40), part -> part);
+        parts.forEach(tester::part);
+        Set<String> measured = new HashSet<>();
+        tester.findings(LegibilityRules.LINE).forEach(line -> measured.addAll(line.parts()));
+        assertEquals(List.of(), tester.run().tables().get(2).rows(), "graphics");
+        assertEquals(parts.size(), measured.size()); // all in one plane, so that no line covers another
+    }
+
+    @Test
+    void a_wave_is_no_word() {
+        Coordinate[] wave = new Coordinate[200];
+        for (int i = 0; i < wave.length; i++) {
+            wave[i] = new Coordinate(5 * i, 40 * Math.sin(i / 5.0));
+        }
+        assertEquals(List.of(), find(List.of((Polygon) FACTORY.createLineString(wave).buffer(6))).lines());
     }
 
     @ParameterizedTest
