@@ -104,10 +104,12 @@ class FontHeightsTest {
         assertHeights(font, only(font.straight(text)), FLAT);
     }
 
-    /** Both scripts are drawn to join; what is compared is the middle of the heights of the word's own letters, drawn one by one. */
+    /** A script drawn to join; what is compared is the middle of the heights of the word's own letters, drawn one by one. */
     @ParameterizedTest
     @CsvSource({"fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, human", "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Bold.otf, lemon",
-        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, velum", "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Bold.otf, muhame", "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, helvenum"})
+        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, velum",
+        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Bold.otf, muhame",
+        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, helvenum"})
     void a_joined_word_has_heights_within_ten_percent_of_its_letters(String debianPackage, String path, String word) {
         OpenFont font = OpenFont.of(debianPackage, path, EM_MM);
         for (double degrees : new double[] {0, 12}) {

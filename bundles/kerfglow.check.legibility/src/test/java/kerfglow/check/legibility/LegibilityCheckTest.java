@@ -282,7 +282,8 @@ class LegibilityCheckTest {
 
     @Test
     void graphics_are_silent_and_listed() {
-        List<String> shapes = List.of("0 0, 300 0, 300 200, 0 200, 0 0", "320 0, 520 0, 520 200, 320 200, 320 0", "0 400, 40 300, 80 400, 0 400", "600 600, 900 600, 900 610, 600 610, 600 600");
+        List<String> shapes = List.of("0 0, 300 0, 300 200, 0 200, 0 0", "320 0, 520 0, 520 200, 320 200, 320 0",
+                "0 400, 40 300, 80 400, 0 400", "600 600, 900 600, 900 610, 600 610, 600 600");
         CheckTester signs = CheckTester.of(new LegibilityCheck());
         shapes.forEach(shape -> signs.part("g" + shapes.indexOf(shape), Role.FACE, "POLYGON ((" + shape + "))"));
         Outcome outcome = signs.run();
