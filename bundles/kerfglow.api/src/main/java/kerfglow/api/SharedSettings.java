@@ -37,8 +37,12 @@ public final class SharedSettings {
     public static final Setting<Double> BACK_MITRE_LIMIT = Setting.number("back.mitre-limit", "how far a mitre of a made back may reach, in clearances",
             Quantity.RATIO, 4.0, 1, 20, "4 keeps mitres of corners down to 29 degrees", "SVG 1.1, stroke-miterlimit, initial value");
 
+    /** Up to this width a stroke says where to cut and is no strip of material. */
+    public static final Setting<Double> HAIRLINE = Setting.lengthMm("drawn.hairline", "widest stroke that is a drawn cut line, not a strip of material", 0.36, 0, 5,
+            "cut files are drawn in hairlines up to one point (0.353 mm); no material is cut as thin as that", PRACTICE);
+
     /** All of them. */
-    public static final List<Setting<?>> ALL = List.of(BACK_ALLOWANCE, BACK_ALLOWANCE_KIND, BACK_JOINS, BACK_MITRE_LIMIT);
+    public static final List<Setting<?>> ALL = List.of(HAIRLINE, BACK_ALLOWANCE, BACK_ALLOWANCE_KIND, BACK_JOINS, BACK_MITRE_LIMIT);
 
     private SharedSettings() {
     }

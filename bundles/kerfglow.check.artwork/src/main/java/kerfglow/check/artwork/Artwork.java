@@ -11,6 +11,7 @@ import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Outline;
 import kerfglow.api.proof.Part;
@@ -22,9 +23,6 @@ import org.locationtech.jts.geom.LineString;
 /** The proof as the rules look at it: which elements become something, what they become, and how a message names them. */
 final class Artwork {
     /** Strokes thinner than a plotter's blade or any bit are drawn to say "cut here", not to be made. */
-    static final Setting<Double> HAIRLINE = Setting.lengthMm("artwork.hairline", "widest stroke that is taken for a cut line", 0.3, 0, 5,
-            "one point (0.35 mm) is the thinnest stroke that people choose for its look; cut lines are drawn thinner",
-            "common practice, no source");
 
     /** Coordinates are kept to this; a limit that is missed by less is kept. Design of the import: right to 0.001 mm up to 4 m. */
     static final double RESOLUTION_MM = 0.001;
@@ -116,7 +114,7 @@ final class Artwork {
 
     boolean isHairline(Element element) {
         return element.stroke().isPainted() && !parts(element).isEmpty()
-                && element.strokeWidthMm() <= inspection.settings().get(HAIRLINE, parts(element).get(0));
+                && element.strokeWidthMm() <= inspection.settings().get(SharedSettings.HAIRLINE, parts(element).get(0));
     }
 
     /** For a message: {@code path a1 (layer Faces, line 12)}. */

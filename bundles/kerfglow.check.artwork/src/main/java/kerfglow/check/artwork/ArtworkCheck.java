@@ -10,6 +10,7 @@ import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import org.osgi.service.component.annotations.Component;
 
 /** Looks for what is wrong with the drawing itself, before any machine: whether it says clearly what is to be made. */
@@ -20,7 +21,7 @@ public final class ArtworkCheck implements Check {
             Specks.TINY, NotCuttable.TEXT, NotCuttable.SUBSTITUTED, NotCuttable.STROKE, NotCuttable.CUT_LINE,
             NotCuttable.IMAGE, NotCuttable.MASK, NotCuttable.EFFECT, Unseen.RULE, OffPage.WHOLLY, OffPage.PARTLY, Unassigned.RULE, SignSize.IMPLAUSIBLE, SignSize.ASSUMED,
             KnockOut.RULE, NotTakenOver.LEFT_OUT, NotTakenOver.BAD_VALUE);
-    private static final List<Setting<?>> SETTINGS = List.of(Artwork.HAIRLINE, OpenOutlines.NEAR_ENDS, OpenOutlines.CLOSED_WITHIN,
+    private static final List<Setting<?>> SETTINGS = List.of(SharedSettings.HAIRLINE, OpenOutlines.NEAR_ENDS, OpenOutlines.CLOSED_WITHIN,
             Doubled.WITHIN, Doubled.LEAST, Doubled.ANGLE, Crossings.DEPTH, NeedlessNodes.TOLERANCE, NeedlessNodes.LEAST,
             NeedlessNodes.SHARE, Specks.LEAST_SIZE, OffPage.MARGIN, SignSize.LEAST, SignSize.GREATEST, KnockOut.LIGHTNESS,
             Gatherer.LIST_AT_MOST);

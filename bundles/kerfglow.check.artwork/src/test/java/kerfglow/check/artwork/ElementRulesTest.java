@@ -104,8 +104,8 @@ class ElementRulesTest {
 
     @Test
     void a_stroke_is_live_from_just_above_a_hairline() {
-        assertEquals(List.of(), stroked(0.3).broken());
-        assertEquals(0.31, only(stroked(0.31), NotCuttable.STROKE).measured().orElseThrow().value());
+        assertEquals(List.of(), stroked(0.36).broken());
+        assertEquals(0.37, only(stroked(0.37), NotCuttable.STROKE).measured().orElseThrow().value());
     }
 
     @Test

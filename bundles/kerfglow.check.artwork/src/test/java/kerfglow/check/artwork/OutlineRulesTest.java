@@ -78,10 +78,10 @@ class OutlineRulesTest {
     @Test
     void an_open_line_that_is_only_stroked_is_to_be_a_stroke_unless_it_is_a_hairline() {
         Geometry line = CheckTester.wkt("LINESTRING (100 100, 400 100, 400 300)");
-        for (double width : new double[] {0.1, 0.3, 0.31, 8}) {
+        for (double width : new double[] {0.1, 0.36, 0.37, 8}) {
             Drawn drawn = new Drawn().path("a", line, element -> element.fill(Paint.NONE).fillArea(new GeometryFactory().createPolygon())
                     .stroke(Paint.colour(0), width).strokeArea(line.buffer(width / 2)));
-            assertEquals(width <= 0.3 ? List.of("artwork.cut-line", "artwork.open-outline") : List.of("artwork.live-stroke"), drawn.broken(), width + " mm");
+            assertEquals(width <= 0.36 ? List.of("artwork.cut-line", "artwork.open-outline") : List.of("artwork.live-stroke"), drawn.broken(), width + " mm");
         }
     }
 

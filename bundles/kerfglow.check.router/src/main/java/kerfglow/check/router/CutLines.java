@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Set;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Element;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 
 /**
@@ -29,7 +30,7 @@ final class CutLines {
         }
         double widest = part.elements().stream().map(elements::get).filter(Objects::nonNull).mapToDouble(Element::strokeWidthMm).max()
                 .orElseGet(() -> meanWidthMm(part));
-        return widest <= inspection.settings().get(RouterSettings.HAIRLINE, part) + RouterSettings.RESOLUTION_MM;
+        return widest <= inspection.settings().get(SharedSettings.HAIRLINE, part) + RouterSettings.RESOLUTION_MM;
     }
 
     /** Of a strip: twice its area over the length of its edges, exact for a closed line. For a part whose elements are not known. */

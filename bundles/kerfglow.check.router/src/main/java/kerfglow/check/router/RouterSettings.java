@@ -4,6 +4,7 @@ package kerfglow.check.router;
 import java.util.List;
 import kerfglow.api.Quantity;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.StockKind;
 import kerfglow.api.Units;
 
@@ -35,10 +36,8 @@ final class RouterSettings {
             1500.0, 0, 1e7,
             "20 N of side force on 0.05 N/mm² of vacuum with friction 0.3 need about 1300 mm²; a little more to be safe",
             "Assumed: orders of magnitude for small bits in plastics; the shop's own table and pump decide");
-    static final Setting<Double> HAIRLINE = Setting.lengthMm("router.hairline", "widest stroke that is a drawn cut line, not material",
-            0.5, 0, 5, "no bit leaves a strip that thin standing, and whoever wants a strip draws it wider", PRACTICE);
     static final List<Setting<?>> ALL = List.of(BIT_DIAMETER, LEAST_STROKE, TAPER_LENGTH, FACING_ANGLE, LEFT_DEPTH, CORNER_ALLOWANCE,
-            LEAST_AREA, HAIRLINE);
+            LEAST_AREA, SharedSettings.HAIRLINE);
 
     static final Setting<Double> DIAMETER = Setting.lengthMm("diameter", "diameter of the bit", null, 0.1, 100, "depends on the bit",
             "the shop sheet");

@@ -21,6 +21,7 @@ import kerfglow.api.Table;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Paint;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.testkit.CheckTester;
@@ -395,7 +396,7 @@ class RouterCheckTest {
             assertTrue(rules(material).contains("router.thin-stroke"), () -> rules(material).toString());
             assertEquals(List.of(), material.missing());
         }
-        assertTrue(rules(withBit(3).with(RouterSettings.HAIRLINE, 0.2).part(line("a", Role.FACE, 0.25, Part.Source.STROKE)).run())
+        assertTrue(rules(withBit(3).with(SharedSettings.HAIRLINE, 0.2).part(line("a", Role.FACE, 0.25, Part.Source.STROKE)).run())
                 .contains("router.thin-stroke"));
     }
 
