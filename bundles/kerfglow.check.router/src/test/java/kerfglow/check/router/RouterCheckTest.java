@@ -385,7 +385,7 @@ class RouterCheckTest {
     @Test
     void a_drawn_cut_line_is_not_measured_and_that_is_said_once() {
         Outcome outcome = withBit(3).part(part("p1", Role.FACE, SQUARE, "acrylic", 3)).part(line("a", Role.FACE, 0.25, Part.Source.STROKE))
-                .part(line("b", Role.BACK, 0.5, Part.Source.STROKE)).run();
+                .part(line("b", Role.BACK, 0.35, Part.Source.STROKE)).run();
         assertEquals(List.of(), rules(outcome));
         assertEquals(List.of("2 parts are lines no wider than a hairline: drawn cut lines, not strips of material, and not measured."),
                 outcome.missing());
@@ -407,7 +407,7 @@ class RouterCheckTest {
         Element thin = Element.builder("e-a").stroke(Paint.colour(0), 0.25).build();
         Element wide = Element.builder("e-wide").stroke(Paint.colour(0), 2).build();
         Polygon both = (Polygon) line.shape().union(CheckTester.wkt("LINESTRING (0 0, 4 0)").buffer(1));
-        assertTrue(2 * both.getArea() / both.getLength() < 0.5, "the mean must be thin");
+        assertTrue(2 * both.getArea() / both.getLength() < SharedSettings.HAIRLINE.defaultValue(), "the mean must be thin");
         Part joined = Part.builder("a", Role.FACE, both).sources(line.sources()).elements(List.of("e-a", "e-wide")).build();
         assertTrue(withBit(3).element(thin).element(wide).part(joined).run().measured());
         assertFalse(withBit(3).element(thin).part(line).run().measured(), "nothing but a cut line");
