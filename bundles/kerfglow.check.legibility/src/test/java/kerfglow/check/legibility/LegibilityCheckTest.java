@@ -100,7 +100,7 @@ class LegibilityCheckTest {
         assertEquals(100, line.measured().orElseThrow().value(), TOLERANCE_MM);
         assertEquals(List.of("p0", "p1", "p2", "p3"), line.parts());
         assertTrue(line.message().contains("layer \"Letters\"") && line.message().contains("4 letters") && line.message().contains("100 mm")
-                && line.message().contains("36000 mm"), line.message());
+                && line.message().contains("from 36 m"), line.message());
         assertTrue(outcome.missing().stream().anyMatch(each -> each.contains("legibility.distance")));
         assertTrue(outcome.missing().stream().anyMatch(each -> each.contains("legibility.wall-colour")));
         assertTrue(outcome.missing().stream().anyMatch(each -> each.contains("by night")));
