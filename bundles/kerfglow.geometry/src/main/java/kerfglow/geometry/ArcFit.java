@@ -37,6 +37,14 @@ final class ArcFit {
         this.c = ring.point(from + edges - inset);
     }
 
+    /** The radius of the circle, mm; infinite for a straight line. */
+    double radiusMm() {
+        double cross = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+        double chord = a.distance(c);
+        return Math.abs(cross) * 2 < chord * chord * FLAT ? Double.POSITIVE_INFINITY
+                : a.distance(b) * b.distance(c) * chord / Math.abs(cross) / 2;
+    }
+
     /**
      * The farthest that a vertex lies off a circle of a given radius that passes through the middle one, its centre on the same ray, or a
      * chord's middle by more than the chord error; infinite where there is no such circle.

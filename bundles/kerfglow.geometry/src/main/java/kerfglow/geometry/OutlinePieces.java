@@ -88,6 +88,38 @@ public final class OutlinePieces {
             return sum;
         }
 
+        double chordMm(int number) {
+            return ring.point(from + number).distance(ring.point(from + number + 1));
+        }
+
+        ArcFit fit() {
+            return new ArcFit(ring, from, edges, chordErrorMm);
+        }
+
+        /**
+         * The turn of the arc that the chords stand for. A vertex turns by half of what the chords beside it stand for, so that half of
+         * the first and half of the last chord lie beyond what the inner vertices turn. A chord that ends in a corner may have been cut
+         * there, and leans otherwise: then the circle that fits the vertices says it where that fits better.
+         */
+        double arcTurn() {
+            double inner = innerTurn();
+            if (isClosed() || edges == 1) {
+                return inner;
+            }
+            double chords = chords();
+            double turn = inner * chords / (chords - (chordMm(0) + chordMm(edges - 1)) / 2);
+            double radius = fit().radiusMm();
+            if (!corners[from] && !corners[(from + edges) % points.length] || turn == 0 || Double.isInfinite(radius)
+                    || fit().residualMm(radius) >= fit().residualMm(chords / Math.abs(turn))) {
+                return turn;
+            }
+            double fitted = 0;
+            for (int i = 0; i < edges; i++) {
+                fitted += 2 * Math.asin(Math.min(1, chordMm(i) / (2 * radius)));
+            }
+            return Math.copySign(fitted, inner);
+        }
+
         double sagitta() {
             double most = 0;
             Coordinate a = ring.point(from);
@@ -124,7 +156,7 @@ public final class OutlinePieces {
         Stretch stretch = head;
         do {
             if (corners[stretch.from]) {
-                double turn = turns[stretch.from] - endShare(stretch.before) - endShare(stretch);
+                double turn = turns[stretch.from] - lean(stretch.before, stretch.before.edges - 1) - lean(stretch, 0);
                 pieces.add(corner(stretch.from, turn));
             } else if (stretch.before != stretch && stretch.isStraight() && stretch.before.isStraight()) {
                 pieces.add(corner(stretch.from, turns[stretch.from])); // a slight bend that no arc takes in
@@ -181,33 +213,45 @@ public final class OutlinePieces {
             return;
         }
         Stretch both = new Stretch(first.from, first.edges + second.edges);
-        double turn = Math.abs(both.innerTurn());
-        turn = both.isClosed() ? turn : turn * both.edges / (both.edges - 1); // its ends lean as much as its middle
-        double residual = new ArcFit(ring, both.from, both.edges, chordErrorMm).residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
+        double turn = Math.abs(both.arcTurn());
+        double residual = both.fit().residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
         if (residual <= toleranceMm) {
             joins.add(new Join(first, second, first.changes, second.changes, residual, first.edges + second.edges));
         }
     }
 
-    /** At a corner the last chord of an arc leans by half a chord's turn against the arc. */
-    private double endShare(Stretch arc) {
-        return arc.isStraight() ? 0 : arc.innerTurn() / (arc.edges - 1) / 2;
+    /** How the first (0) or last chord of an arc leans against it: by half of what it turns; at a corner by what is left; 0 for a straight. */
+    private double lean(Stretch arc, int chord) {
+        if (arc.isStraight()) {
+            return 0;
+        }
+        double turn = arc.arcTurn();
+        int other = chord == 0 ? arc.edges - 1 : 0;
+        boolean atCorner = corners[(arc.from + (chord == 0 ? 0 : arc.edges)) % points.length];
+        boolean otherAtCorner = corners[(arc.from + (chord == 0 ? arc.edges : 0)) % points.length];
+        if (atCorner && otherAtCorner) {
+            return (turn - arc.innerTurn()) * arc.chordMm(chord) / (arc.chordMm(chord) + arc.chordMm(other));
+        }
+        double perMm = turn / arc.chords() / 2;
+        return atCorner ? turn - arc.innerTurn() - perMm * arc.chordMm(other) : perMm * arc.chordMm(chord);
     }
 
     private double turnOf(Stretch stretch) {
-        double turn = stretch.innerTurn();
         if (stretch.isClosed() || stretch.isStraight()) {
-            return turn;
+            return stretch.innerTurn();
         }
-        turn += corners[stretch.from] ? endShare(stretch) : shared(stretch.from, stretch.before);
+        Stretch before = stretch.before;
         Stretch after = stretch.after;
-        turn += corners[after.from] ? endShare(stretch) : shared(after.from, after);
-        return turn;
+        return stretch.innerTurn() + share(stretch.from, lean(stretch, 0), before, lean(before, before.edges - 1))
+                + share(after.from, lean(stretch, stretch.edges - 1), after, lean(after, 0));
     }
 
-    /** What turns where an arc meets its neighbour without a corner: all of it beside a straight. */
-    private double shared(int vertex, Stretch neighbour) {
-        return neighbour.isStraight() ? turns[vertex] : turns[vertex] / 2;
+    /** What an arc turns at its end: its lean at a corner; elsewhere its neighbour's lean is left to that, and what is over is shared. */
+    private double share(int vertex, double lean, Stretch neighbour, double neighbourLean) {
+        if (corners[vertex]) {
+            return lean;
+        }
+        return neighbour.isStraight() ? turns[vertex] : lean + (turns[vertex] - lean - neighbourLean) / 2;
     }
 
     private OutlinePiece piece(Stretch stretch) {
@@ -224,7 +268,7 @@ public final class OutlinePieces {
         double half = Math.abs(turn) / stretch.edges / 2;
         double length = half > 0 && half < Math.PI / 2 ? chords * half / Math.sin(half) : chords;
         double radius = turn == 0 ? Double.POSITIVE_INFINITY : length / Math.abs(turn);
-        double residual = new ArcFit(ring, stretch.from, stretch.edges, chordErrorMm).residualMm(radius);
+        double residual = stretch.fit().residualMm(radius);
         return new OutlinePiece(OutlinePiece.Kind.ARC, factory.createLineString(line), length, turn, radius, residual);
     }
 }

@@ -14,8 +14,8 @@ final class RingVertices {
     private static final double CLEAR_TURN = Math.toRadians(20);
     /** Far less: by this factor. Assumed. */
     private static final double CLEAR_FACTOR = 2.5;
-    /** Points nearer than this share of the chord error are one: what overlays leave. */
-    private static final double SAME_POINT_SHARE = 0.25;
+    /** Points no farther apart than the chord error are one: overlays leave such jogs, and chords of any curve that matters are longer. */
+    private static final double SAME_POINT_SHARE = 1;
 
     final Coordinate[] points;
     /** Radians, positive to the left. */
@@ -29,8 +29,12 @@ final class RingVertices {
             turns[i] = turn(point(i - 1), point(i), point(i + 1));
         }
         corners = new boolean[points.length];
+        boolean[] sure = new boolean[points.length];
         for (int i = 0; i < points.length; i++) {
-            corners[i] = isCorner(i, chordErrorMm);
+            sure[i] = isBeyondCurve(i, chordErrorMm);
+        }
+        for (int i = 0; i < points.length; i++) {
+            corners[i] = sure[i] || standsOut(i, sure);
         }
     }
 
@@ -61,13 +65,17 @@ final class RingVertices {
         return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
     }
 
-    private boolean isCorner(int i, double chordErrorMm) {
-        double turn = Math.abs(turns[i]);
+    private boolean isBeyondCurve(int i, double chordErrorMm) {
         double shorter = Math.min(point(i).distance(point(i - 1)), point(i).distance(point(i + 1)));
-        if (shorter / 2 * Math.tan(turn / 4) > CHORD_SLACK * chordErrorMm) {
-            return true;
+        return shorter / 2 * Math.tan(Math.abs(turns[i]) / 4) > CHORD_SLACK * chordErrorMm;
+    }
+
+    /** Against its neighbours, of which those that are corners themselves are no part of a curve that this vertex might belong to. */
+    private boolean standsOut(int i, boolean[] sure) {
+        double beside = 0;
+        for (int neighbour : new int[] {Math.floorMod(i - 1, points.length), Math.floorMod(i + 1, points.length)}) {
+            beside = sure[neighbour] ? beside : Math.max(beside, Math.abs(turns[neighbour]));
         }
-        double beside = Math.max(Math.abs(turns[Math.floorMod(i - 1, points.length)]), Math.abs(turns[Math.floorMod(i + 1, points.length)]));
-        return turn > CLEAR_TURN && turn > CLEAR_FACTOR * beside;
+        return Math.abs(turns[i]) > CLEAR_TURN && Math.abs(turns[i]) > CLEAR_FACTOR * beside;
     }
 }

@@ -168,4 +168,42 @@ class OutlinePiecesTest {
         assertThrows(IllegalArgumentException.class, () -> OutlinePieces.of(ring, 0, FIT_MM));
         assertThrows(IllegalArgumentException.class, () -> OutlinePieces.of(ring, CHORD_ERROR_MM, Double.NaN));
     }
+
+    /** Two discs joined: each outline is cut in the middle of a chord, and what is left of that chord leans unlike the others. */
+    @Test
+    void arcs_that_an_overlay_cut_keep_their_radius_and_reach_to_the_corner() {
+        Polygon large = Shapes.circle(50, CHORD_ERROR_MM);
+        Polygon small = (Polygon) AffineTransformation.translationInstance(60, 7).transform(Shapes.circle(30, CHORD_ERROR_MM));
+        List<OutlinePiece> pieces = of((Polygon) large.union(small));
+        List<OutlinePiece> arcs = of(pieces, OutlinePiece.Kind.ARC);
+        // geometry: what the chord between the two crossings takes of each circle
+        double apart = Math.hypot(60, 7);
+        double toChord = (apart * apart + 50 * 50 - 30 * 30) / (2 * apart);
+        double ofLarge = 2 * Math.PI - 2 * Math.acos(toChord / 50);
+        double ofSmall = 2 * Math.PI - 2 * Math.acos((apart - toChord) / 30);
+        assertEquals(2, of(pieces, OutlinePiece.Kind.CORNER).size(), pieces::toString);
+        assertEquals(pieces.size(), 2 + arcs.size(), "nothing is left over as a straight: " + pieces);
+        for (OutlinePiece arc : arcs) {
+            double radius = arc.radiusMm() > 40 ? 50 : 30;
+            assertEquals(radius, arc.radiusMm(), FIT_MM / 2, pieces::toString);
+            assertTrue(arc.residualMm() <= FIT_MM, pieces::toString);
+        }
+        assertEquals(50 * ofLarge + 30 * ofSmall, length(arcs), 0.1);
+        assertEquals(2 * Math.PI, Math.abs(turn(pieces)), 1e-9);
+    }
+
+    /** The end of a serif, 12 mm wide, whose other corner begins a curve that was flattened into a very short first chord. */
+    @Test
+    void a_corner_beside_a_corner_stays_one_when_the_curve_beyond_it_begins_with_a_short_chord() {
+        Polygon serif = Shapes.polygon("POLYGON ((0 0, 60 0, 60 30, 48 30, 47.996 29.954, 47.701 27.746, 47.318 25.634, 46.845 23.6, 20 20, 0 20, 0 0))");
+        List<OutlinePiece> corners = of(of(serif), OutlinePiece.Kind.CORNER).stream().filter(corner -> corner.degrees() > 60).toList();
+        assertTrue(corners.stream().anyMatch(corner -> corner.line().getCoordinate().distance(new Coordinate(48, 30)) < CHORD_ERROR_MM), corners::toString);
+    }
+
+    @Test
+    void a_jog_no_wider_than_the_chord_error_is_no_bend() {
+        Polygon jog = Shapes.polygon("POLYGON ((0 0, 100 0, 100 40, 50 40, 50 40.012, 0 40.012, 0 0))");
+        List<OutlinePiece> pieces = of(jog);
+        assertEquals(4, of(pieces, OutlinePiece.Kind.CORNER).size(), pieces::toString);
+    }
 }
