@@ -27,19 +27,23 @@ final class SheetFindings {
     }
 
     Finding tooLarge(Part part, Piece whole, List<StockSheet.Usable> sheets, Optional<Split> split) {
-        RectangleFit.Turned smallest = whole.fit().smallestRectangle();
-        double partLong = Math.max(smallest.widthMm(), smallest.heightMm());
-        double partShort = Math.min(smallest.widthMm(), smallest.heightMm());
         StockSheet.Usable largest = sheets.get(sheets.size() - 1);
-        boolean tooLong = partLong > largest.longSideMm();
+        // where grain forbids turning, the sides compare as they must lie; else the long with the long and the short with the short
+        RectangleFit.Turned lies = largest.turns() ? whole.fit().smallestRectangle() : whole.fit().at(largest.degrees());
+        boolean swaps = largest.turns();
+        double partFirst = swaps ? Math.max(lies.widthMm(), lies.heightMm()) : lies.widthMm();
+        double partSecond = swaps ? Math.min(lies.widthMm(), lies.heightMm()) : lies.heightMm();
+        double sheetFirst = swaps ? largest.longSideMm() : largest.widthMm();
+        double sheetSecond = swaps ? largest.shortSideMm() : largest.heightMm();
+        boolean firstIsTooLong = partFirst > sheetFirst;
         String name = part.role().word() + " " + part.id() + (part.layer().isBlank() ? "" : " on layer \"" + part.layer() + "\"");
-        String message = "The " + name + " is " + inspection.length(partLong) + " by " + inspection.length(partShort) + " and fits no stocked sheet "
+        String message = "The " + name + " is " + inspection.length(partFirst) + " by " + inspection.length(partSecond) + " and fits no stocked sheet "
                 + (sheets.stream().anyMatch(StockSheet.Usable::turns) ? "at any angle" : "with the grain the way the job wants it")
-                + "; the largest leaves " + inspection.length(largest.longSideMm()) + " by " + inspection.length(largest.shortSideMm())
+                + "; the largest leaves " + inspection.length(sheetFirst) + " by " + inspection.length(sheetSecond)
                 + " inside its margin.";
         return Finding.of(SheetRules.TOO_LARGE, message).place(part.shape())
-                .measured(Measure.mm(tooLong ? partLong : partShort))
-                .required(Measure.mm(Math.max(0, tooLong ? largest.longSideMm() : largest.shortSideMm())))
+                .measured(Measure.mm(firstIsTooLong ? partFirst : partSecond))
+                .required(Measure.mm(Math.max(0, firstIsTooLong ? sheetFirst : sheetSecond)))
                 .parts(part.id()).elements(part.elements()).fix(split.map(this::fix).orElse("Order a larger sheet; no plan of straight seams was found.")).build();
     }
 

@@ -105,6 +105,12 @@ class SheetCheckTest {
         assertEquals(90.0, cell(wide.run(), "parts", 0, "angle"));
         Finding upright = only(tooLarge(wide.with(SheetSettings.GRAIN, "vertical")));
         assertTrue(upright.message().contains("with the grain the way the job wants it"), upright.message());
+        assertEquals(2000, upright.measured().orElseThrow().value(), 1e-9, "the side that is too large as it must lie");
+        assertEquals(1220, upright.required().orElseThrow().value(), 1e-9);
+        Finding sideways = only(tooLarge(tester().stock(SheetCheck.SHEETS, grained).part("p", Role.FACE, rectangle(500, 1300))));
+        assertEquals(1300, sideways.measured().orElseThrow().value(), 1e-9, "its 500 mm lie along the 2440 mm, its 1300 mm across");
+        assertEquals(1220, sideways.required().orElseThrow().value(), 1e-9);
+        assertTrue(sideways.message().contains("is 1300 mm by 500 mm") && sideways.message().contains("leaves 1220 mm by 2440 mm"), sideways.message());
         assertEquals(List.of(), tooLarge(wide.with(SheetSettings.GRAIN, "any")));
         Map<Setting<?>, Object> across = new HashMap<>(grained);
         across.put(SheetSettings.SHEET_GRAIN, "across");
