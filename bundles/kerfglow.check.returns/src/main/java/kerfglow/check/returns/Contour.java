@@ -13,7 +13,8 @@ import kerfglow.api.proof.Part;
  * @param number counts the contours of the part from 1
  * @param counter true when the can lies around it
  * @param ring the line, mm
- * @param insetMm how far it was inset from what is drawn, which rounds corners that point into the can; 0 when it is drawn itself
+ * @param insetMm how far it is inset from the face, by the check or by whoever drew the back, which rounds corners that point into the can;
+ *     0 when the return itself is drawn
  */
 record Contour(Part part, int number, boolean counter, LinearRing ring, double insetMm) {
     static Contour of(Part part, int number, boolean counter, LinearRing ring, double insetMm) {

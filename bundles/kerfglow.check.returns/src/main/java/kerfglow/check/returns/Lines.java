@@ -58,7 +58,7 @@ final class Lines {
         }
         List<Part> own = backs.stream().filter(back -> isWithin(back.shape(), part.shape())
                 && back.shape().getArea() >= LEAST_SHARE * part.shape().getArea()).toList();
-        own.forEach(back -> add(part, back.shape(), 0, contours));
+        own.forEach(back -> add(part, back.shape(), allowanceMm, contours)); // most are drawn by an offset, which rounds as an inset does
         if (own.isEmpty()) {
             Geometry inset = allowanceMm > 0 ? Opening.erosion(part.shape(), allowanceMm, chordErrorMm) : part.shape();
             add(part, inset, allowanceMm, contours);

@@ -429,4 +429,15 @@ class ReturnsCheckTest {
         assertEquals(List.of("strips", "bends", "joints"), outcome.layers().stream().map(layer -> layer.id()).toList());
         assertEquals(List.of(1, 4, 1), outcome.layers().stream().map(layer -> layer.items().size()).toList());
     }
+
+    @Test
+    void a_back_drawn_as_a_round_offset_gets_the_folds_of_the_made_one() {
+        Polygon face = (Polygon) Outlines.rectangle(200, 160).difference(Outlines.rectangle(120, 100));
+        Polygon back = (Polygon) face.buffer(-ReturnsSettings.ALLOWANCE_SIDE.defaultValue(), 64);
+        Outcome made = tester().part(part("f", Role.FACE, face)).run();
+        Outcome drawn = tester().part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run();
+        assertEquals(length(made, 0), length(drawn, 0), 0.01);
+        assertEquals(List.of(), drawn.findings().stream().filter(finding -> finding.rule().equals(ReturnsRules.TIGHT_RADIUS)).toList());
+        assertEquals(6, table(drawn, "bends").rows().size(), "an L has six corners");
+    }
 }
