@@ -44,7 +44,8 @@ final class FitFindings {
         String fix;
         if (clearance < 0) {
             message = edge + " sticks out of " + names(result.pair().outers()) + " by " + length(-clearance) + where;
-            fix = "Move this edge inwards by " + length(allowance.sideMm() - clearance) + ".";
+            // a corner sticks out farther than the edges beside it, so that no one number says how far to move them
+            fix = "Move this edge inwards until it keeps " + length(allowance.sideMm()) + ".";
         } else if (departure.kind() == Departure.Kind.TIGHT) {
             message = edge + " keeps only " + length(clearance) + " from " + names(result.pair().outers()) + where;
             fix = "Move this edge away from that of the face or opening by " + length(allowance.sideMm() - clearance) + ".";
@@ -97,7 +98,7 @@ final class FitFindings {
         };
         boolean inner = part.role() == Role.BACK || part.role() == Role.PUSH_THROUGH;
         return Finding.of(FitRules.UNPAIRED, "The " + name(part) + " has no " + partner + (inner ? " of its own over it." : " that lies with it."))
-                .place(part.shape()).parts(part.id()).elements(part.elements()).build();
+                .place(part.shape()).parts(part.id()).elements(part.elements()).cause(part.role().word()).build();
     }
 
     List<Finding> of(MadeBack back) {
@@ -132,8 +133,8 @@ final class FitFindings {
         Part face = thermal.face();
         String message = thermal.leftMm() < 0
                 ? "The allowance of " + name(face) + " does not even hold walls and legs: " + thermal.sum(inspection) + "."
-                : "The " + name(face) + " of " + thermal.material() + " moves more against its can than there is play, and binds in the "
-                        + (thermal.bindsInCold() ? "cold" : "heat") + ": " + thermal.sum(inspection) + ".";
+                : "The " + name(face) + " of " + thermal.material() + " moves more against its can than there is play, and " + thermal.fails()
+                        + ": " + thermal.sum(inspection) + ".";
         return Optional.of(Finding.of(FitRules.THERMAL, message).place(face.shape()).measured(Measure.mm(thermal.movementMm()))
                 .required(Measure.mm(thermal.leftMm())).parts(face.id()).elements(face.elements())
                 .fix("Allow " + length(thermal.movementMm() - thermal.leftMm())

@@ -62,6 +62,12 @@ record Thermal(Part face, String material, double lengthMm, double faceExpansion
         return over == faceExpansion > canExpansion;
     }
 
+    /** What becomes of a face that moves too far: it binds where that happens in the season in which it binds, else it works loose. */
+    String fails() {
+        boolean binds = (bindsInCold() ? coldMm() : hotMm()) > leftMm();
+        return (binds ? "binds in the " : "works loose in the ") + (binds == bindsInCold() ? "cold" : "heat");
+    }
+
     /**
      * Measures one face.
      *

@@ -231,6 +231,21 @@ class DrawnBacksTest {
     }
 
     @Test
+    void a_missing_back_and_a_left_over_one_of_the_same_size_are_not_one_finding() {
+        List<Finding> lonely = of(tester().part(part("f", Role.FACE, box(0, 0, 100, 100))).part(part("b", Role.BACK, box(0, 500, 100, 100))).run(),
+                FitRules.UNPAIRED);
+        assertEquals(2, lonely.stream().map(Finding::cause).distinct().count(), lonely::toString);
+    }
+
+    @Test
+    void a_corner_that_sticks_out_farther_than_its_edges_does_not_say_how_far_to_move_them() {
+        Outcome outcome = tester().part(part("f", Role.FACE, box(0, 0, 100, 100))).part(part("b", Role.BACK, box(-2, -2, 104, 104))).run();
+        Finding out = of(outcome, FitRules.CLEARANCE).get(0);
+        assertEquals(-2 * Math.sqrt(2), measured(out), 1e-6);
+        assertTrue(out.fix().orElseThrow().contains("until it keeps 2.38 mm"), out.fix()::toString);
+    }
+
+    @Test
     void letters_in_pieces_have_a_back_for_each_or_one_for_all() {
         double c = SIDE_MM;
         Part dot = part("dot", Role.FACE, circle(50, 30, 28));

@@ -119,4 +119,14 @@ class ThermalTest {
         assertTrue(tester().with(ThermalSettings.CAN_MATERIAL, "oak").part(face("acrylic", 500)).run().missing().get(0).contains("\"oak\""));
         assertEquals(List.of(), tester().with(ThermalSettings.EXPANSION, 19.0).part(face("brass", 500)).run().missing());
     }
+
+    @Test
+    void a_face_that_moves_too_far_only_in_the_season_in_which_it_does_not_bind_works_loose() {
+        // (68 - 23.6) millionths on 2440 mm: 1.08 mm over 10 K, 4.33 mm over 40 K; 2.76 mm are left
+        Outcome over = tester().with(ThermalSettings.COLDEST, 10.0).part(face("polycarbonate", 2440)).run();
+        assertTrue(of(over, FitRules.THERMAL).get(0).message().contains("works loose in the heat"), of(over, FitRules.THERMAL)::toString);
+        Outcome frame = tester().with(ThermalSettings.HOTTEST, 30.0).with(ThermalSettings.FACE_SITS, ThermalSettings.INSIDE)
+                .part(face("polycarbonate", 2440)).run();
+        assertTrue(of(frame, FitRules.THERMAL).get(0).message().contains("works loose in the cold"), of(frame, FitRules.THERMAL)::toString);
+    }
 }
