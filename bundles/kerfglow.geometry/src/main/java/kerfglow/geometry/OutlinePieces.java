@@ -97,9 +97,8 @@ public final class OutlinePieces {
         }
 
         /**
-         * The turn of the arc that the chords stand for. A vertex turns by half of what the chords beside it stand for, so that half of
-         * the first and half of the last chord lie beyond what the inner vertices turn. A chord that ends in a corner may have been cut
-         * there, and leans otherwise: then the circle that fits the vertices says it where that fits better.
+         * The turn of the arc that the chords stand for: its ends lean as much as its middle. A chord that ends in a corner may have
+         * been cut there, and leans otherwise: then the circle that fits the vertices says it where that fits better.
          */
         double arcTurn() {
             double inner = innerTurn();
@@ -107,7 +106,7 @@ public final class OutlinePieces {
                 return inner;
             }
             double chords = chords();
-            double turn = inner * chords / (chords - (chordMm(0) + chordMm(edges - 1)) / 2);
+            double turn = inner * edges / (edges - 1);
             double radius = fit().radiusMm();
             if (!corners[from] && !corners[(from + edges) % points.length] || turn == 0 || Double.isInfinite(radius)
                     || fit().residualMm(radius) >= fit().residualMm(chords / Math.abs(turn))) {
@@ -156,7 +155,7 @@ public final class OutlinePieces {
         Stretch stretch = head;
         do {
             if (corners[stretch.from]) {
-                double turn = turns[stretch.from] - lean(stretch.before, stretch.before.edges - 1) - lean(stretch, 0);
+                double turn = turns[stretch.from] - lean(stretch.before) - lean(stretch);
                 pieces.add(corner(stretch.from, turn));
             } else if (stretch.before != stretch && stretch.isStraight() && stretch.before.isStraight()) {
                 pieces.add(corner(stretch.from, turns[stretch.from])); // a slight bend that no arc takes in
@@ -220,38 +219,30 @@ public final class OutlinePieces {
         }
     }
 
-    /** How the first (0) or last chord of an arc leans against it: by half of what it turns; at a corner by what is left; 0 for a straight. */
-    private double lean(Stretch arc, int chord) {
+    /** How an arc leans at a corner against its first or last chord: by what its inner vertices do not turn, less what its other end leans. */
+    private double lean(Stretch arc) {
         if (arc.isStraight()) {
             return 0;
         }
-        double turn = arc.arcTurn();
-        int other = chord == 0 ? arc.edges - 1 : 0;
-        boolean atCorner = corners[(arc.from + (chord == 0 ? 0 : arc.edges)) % points.length];
-        boolean otherAtCorner = corners[(arc.from + (chord == 0 ? arc.edges : 0)) % points.length];
-        if (atCorner && otherAtCorner) {
-            return (turn - arc.innerTurn()) * arc.chordMm(chord) / (arc.chordMm(chord) + arc.chordMm(other));
-        }
-        double perMm = turn / arc.chords() / 2;
-        return atCorner ? turn - arc.innerTurn() - perMm * arc.chordMm(other) : perMm * arc.chordMm(chord);
+        boolean bothAtCorners = corners[arc.from] && corners[arc.after.from];
+        double beyond = arc.arcTurn() - arc.innerTurn();
+        return bothAtCorners ? beyond / 2 : beyond - arc.innerTurn() / (arc.edges - 1) / 2;
     }
 
     private double turnOf(Stretch stretch) {
+        double turn = stretch.innerTurn();
         if (stretch.isClosed() || stretch.isStraight()) {
-            return stretch.innerTurn();
+            return turn;
         }
-        Stretch before = stretch.before;
+        turn += corners[stretch.from] ? lean(stretch) : shared(stretch.from, stretch.before);
         Stretch after = stretch.after;
-        return stretch.innerTurn() + share(stretch.from, lean(stretch, 0), before, lean(before, before.edges - 1))
-                + share(after.from, lean(stretch, stretch.edges - 1), after, lean(after, 0));
+        turn += corners[after.from] ? lean(stretch) : shared(after.from, after);
+        return turn;
     }
 
-    /** What an arc turns at its end: its lean at a corner; elsewhere its neighbour's lean is left to that, and what is over is shared. */
-    private double share(int vertex, double lean, Stretch neighbour, double neighbourLean) {
-        if (corners[vertex]) {
-            return lean;
-        }
-        return neighbour.isStraight() ? turns[vertex] : lean + (turns[vertex] - lean - neighbourLean) / 2;
+    /** What turns where an arc meets its neighbour without a corner: all of it beside a straight. */
+    private double shared(int vertex, Stretch neighbour) {
+        return neighbour.isStraight() ? turns[vertex] : turns[vertex] / 2;
     }
 
     private OutlinePiece piece(Stretch stretch) {

@@ -70,11 +70,12 @@ final class RingVertices {
         return shorter / 2 * Math.tan(Math.abs(turns[i]) / 4) > CHORD_SLACK * chordErrorMm;
     }
 
-    /** Against its neighbours, of which those that are corners themselves are no part of a curve that this vertex might belong to. */
+    /** Against its neighbours, of which those that are corners or turn the other way are no part of a curve that this vertex might belong to. */
     private boolean standsOut(int i, boolean[] sure) {
         double beside = 0;
         for (int neighbour : new int[] {Math.floorMod(i - 1, points.length), Math.floorMod(i + 1, points.length)}) {
-            beside = sure[neighbour] ? beside : Math.max(beside, Math.abs(turns[neighbour]));
+            boolean sameCurve = !sure[neighbour] && turns[neighbour] > 0 == turns[i] > 0;
+            beside = sameCurve ? Math.max(beside, Math.abs(turns[neighbour])) : beside;
         }
         return Math.abs(turns[i]) > CLEAR_TURN && Math.abs(turns[i]) > CLEAR_FACTOR * beside;
     }

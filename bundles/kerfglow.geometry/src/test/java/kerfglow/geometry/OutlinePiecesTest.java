@@ -206,4 +206,24 @@ class OutlinePiecesTest {
         List<OutlinePiece> pieces = of(jog);
         assertEquals(4, of(pieces, OutlinePiece.Kind.CORNER).size(), pieces::toString);
     }
+
+    /** Where two strokes of a script overlap: 0.08 mm of a step, too short a chord for either of its corners to show by itself. */
+    @Test
+    void two_corners_that_turn_against_each_other_on_a_short_step_are_no_curve() {
+        Polygon spur = Shapes.polygon("POLYGON ((0 0, 60 0, 60 20, 30.08 20, 30.08 20.081, 0 20.081, 0 0))");
+        List<OutlinePiece> pieces = of(spur);
+        assertEquals(6, of(pieces, OutlinePiece.Kind.CORNER).size(), pieces::toString);
+    }
+
+    /** A hollow of a face, radius 8 mm, inset: chords of the face in turn with joins about its vertices, each turning alike. */
+    @Test
+    void an_arc_whose_chords_come_long_and_short_in_turn_is_one_arc_of_its_radius() {
+        Polygon face = (Polygon) Shapes.polygon("POLYGON ((0 0, 100 0, 100 40, 60 40, 60 100, 0 100, 0 0))")
+                .buffer(8, 64).buffer(-8, 64).buffer(0);
+        Polygon hollow = (Polygon) org.locationtech.jts.simplify.DouglasPeuckerSimplifier.simplify(face, CHORD_ERROR_MM);
+        List<OutlinePiece> arcs = of(of((Polygon) Opening.erosion(hollow, 2.38125, CHORD_ERROR_MM)), OutlinePiece.Kind.ARC);
+        assertEquals(1, arcs.size(), arcs::toString);
+        assertEquals(8 + 2.38125, arcs.get(0).radiusMm(), 0.15, arcs::toString);
+        assertEquals(90, arcs.get(0).degrees(), 1, arcs::toString);
+    }
 }
