@@ -3,6 +3,7 @@ package kerfglow.check.fit;
 
 import kerfglow.api.Inspection;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 
 /**
@@ -15,7 +16,7 @@ import kerfglow.api.proof.Part;
 record Allowance(double sideMm, double toleranceMm, boolean inTotal) {
     static Allowance of(Inspection inspection, Setting<Double> setting, Part outer) {
         double given = inspection.settings().get(setting, outer);
-        boolean total = inspection.settings().get(FitSettings.ALLOWANCE_KIND, outer).equals(FitSettings.IN_TOTAL);
+        boolean total = inspection.settings().get(SharedSettings.BACK_ALLOWANCE_KIND, outer).equals(SharedSettings.IN_TOTAL);
         return new Allowance(total ? given / 2 : given, inspection.settings().get(FitSettings.TOLERANCE, outer), total);
     }
 

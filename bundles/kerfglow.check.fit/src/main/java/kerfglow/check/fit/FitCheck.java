@@ -14,6 +14,7 @@ import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
@@ -62,7 +63,7 @@ public final class FitCheck implements Check {
             pairing.lonelyOuters().stream().filter(Part::isAssigned).forEach(alone::add);
             alone.addAll(pairing.lonelyInners());
             pairing.pairs().forEach(pair -> measures.add(new PairMeasure(inspection, pair,
-                    Allowance.of(inspection, FitSettings.ALLOWANCE, pair.outers().get(0)))));
+                    Allowance.of(inspection, SharedSettings.BACK_ALLOWANCE, pair.outers().get(0)))));
         }
         if (!pushThroughs.isEmpty()) {
             Pairing pairing = new Pairing(inspection.parts(Role.OPENING), pushThroughs, workers::pulse);

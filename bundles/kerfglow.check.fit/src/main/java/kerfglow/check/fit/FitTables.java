@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import kerfglow.api.Quantity;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.TableInfo.Column;
@@ -84,7 +85,7 @@ final class FitTables {
     }
 
     private static String stated(Allowance allowance) {
-        return allowance.inTotal() ? FitSettings.IN_TOTAL : FitSettings.PER_SIDE;
+        return allowance.inTotal() ? SharedSettings.IN_TOTAL : SharedSettings.PER_SIDE;
     }
 
     private static Geometry stretches(PairResult pair) {

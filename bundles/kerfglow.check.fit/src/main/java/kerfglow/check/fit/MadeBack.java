@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import kerfglow.api.Inspection;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.Inset;
 import kerfglow.geometry.LocalWidth;
@@ -33,9 +34,9 @@ record MadeBack(Part face, Allowance allowance, Geometry shape, List<Fault> faul
     /** What is to be made; reads no settings while it is made, so that it can be made on any thread. */
     record Task(Part face, Allowance allowance, Inset.Join join, double mitreLimit, ThinFace thin, double chordErrorMm) {
         static Task of(Inspection inspection, Part face) {
-            return new Task(face, Allowance.of(inspection, FitSettings.ALLOWANCE, face),
-                    Inset.Join.valueOf(inspection.settings().get(FitSettings.JOINS, face).toUpperCase(Locale.ROOT)),
-                    inspection.settings().get(FitSettings.MITRE_LIMIT, face), ThinFace.of(inspection, face), inspection.proof().chordErrorMm());
+            return new Task(face, Allowance.of(inspection, SharedSettings.BACK_ALLOWANCE, face),
+                    Inset.Join.valueOf(inspection.settings().get(SharedSettings.BACK_JOINS, face).toUpperCase(Locale.ROOT)),
+                    inspection.settings().get(SharedSettings.BACK_MITRE_LIMIT, face), ThinFace.of(inspection, face), inspection.proof().chordErrorMm());
         }
 
         MadeBack make(Runnable pulse) {

@@ -4,6 +4,7 @@ package kerfglow.check.fit;
 import java.util.ArrayList;
 import java.util.List;
 import kerfglow.api.Inspection;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.EdgeDistance;
 import org.locationtech.jts.geom.Coordinate;
@@ -26,7 +27,7 @@ final class PairMeasure {
         this.pair = pair;
         this.allowance = allowance;
         Part outer = pair.outers().get(0);
-        mitreLimit = inspection.settings().get(FitSettings.MITRE_LIMIT, outer);
+        mitreLimit = inspection.settings().get(SharedSettings.BACK_MITRE_LIMIT, outer);
         holeSizeMm = inspection.settings().get(FitSettings.HOLE_SIZE, outer);
         missed = new MissedStrokes(inspection, pair, allowance);
         factory = outer.shape().getFactory();

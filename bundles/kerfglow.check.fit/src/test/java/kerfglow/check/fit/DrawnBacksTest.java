@@ -22,6 +22,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
@@ -106,9 +107,9 @@ class DrawnBacksTest {
     void the_allowance_can_be_stated_per_side_and_every_message_says_which() {
         Polygon face = box(0, 0, 300, 300);
         Polygon back = box(3, 3, 294, 294);
-        assertEquals(List.of(), rules(tester().with(FitSettings.ALLOWANCE, 3.0).with(FitSettings.ALLOWANCE_KIND, "per side")
+        assertEquals(List.of(), rules(tester().with(SharedSettings.BACK_ALLOWANCE, 3.0).with(SharedSettings.BACK_ALLOWANCE_KIND, "per side")
                 .part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run()));
-        Outcome total = tester().units(UnitSystem.INCH).with(FitSettings.ALLOWANCE, 3.0).part(part("f", Role.FACE, face))
+        Outcome total = tester().units(UnitSystem.INCH).with(SharedSettings.BACK_ALLOWANCE, 3.0).part(part("f", Role.FACE, face))
                 .part(part("b", Role.BACK, back)).run();
         Finding found = only(of(total, FitRules.CLEARANCE));
         assertEquals(3, measured(found), TOLERANCE_MM);
@@ -291,7 +292,7 @@ class DrawnBacksTest {
         assertEquals(FitRules.COUNTER, counter.rule());
         assertEquals(0, measured(counter), 1e-6);
         assertTrue(counter.message().contains("is no larger than that of face f"), counter.message());
-        assertEquals(List.of(), rules(tester().with(FitSettings.ALLOWANCE, 0.0).part(part("f", Role.FACE, face)).part(part("b", Role.BACK, face)).run()));
+        assertEquals(List.of(), rules(tester().with(SharedSettings.BACK_ALLOWANCE, 0.0).part(part("f", Role.FACE, face)).part(part("b", Role.BACK, face)).run()));
     }
 
     @Test

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import kerfglow.api.Outcome;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.testkit.CheckTester;
@@ -86,7 +87,7 @@ class LetteringTest {
                     .transform((Polygon) Drawings.cell(mitred, "made-backs", 0, "shape"));
             faces.add(face);
             made.add(mitred);
-            round.add(tester().with(FitSettings.JOINS, "round").part(part).run());
+            round.add(tester().with(SharedSettings.BACK_JOINS, "round").part(part).run());
             drawn.add(tester().part(part).part(Part.builder("b", Role.BACK, back).build()).run());
             lines.add(SIDE_MM + ";" + face.toText() + ";" + back.toText());
         }

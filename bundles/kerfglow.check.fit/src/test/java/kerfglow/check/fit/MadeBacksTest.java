@@ -25,6 +25,7 @@ import kerfglow.api.CheckInfo;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.testkit.CheckTester;
@@ -83,7 +84,7 @@ class MadeBacksTest {
     void a_made_back_passes_the_check_of_a_drawn_one() {
         for (String join : List.of("mitre", "round")) {
             Polygon face = frame(polygon("POLYGON ((0 0, 300 0, 300 120, 120 120, 120 300, 0 300, 0 0))"), box(30, 30, 50, 50));
-            Outcome made = tester().with(FitSettings.JOINS, join).part(part("f", Role.FACE, face)).run();
+            Outcome made = tester().with(SharedSettings.BACK_JOINS, join).part(part("f", Role.FACE, face)).run();
             Polygon back = (Polygon) Drawings.cell(made, "made-backs", 0, "shape");
             Outcome drawn = tester().part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run();
             assertEquals(List.of(), rules(drawn), join);
@@ -101,8 +102,8 @@ class MadeBacksTest {
         assertTrue(split.at().orElseThrow().x > 95 && split.at().orElseThrow().x < 135, () -> "at " + split.at());
         assertEquals(2, number(outcome, "made-backs", 0, "pieces"));
         assertTrue(split.message().contains("4.76 mm in total (2.38 mm a side)"), split.message());
-        assertEquals(List.of(), rules(tester().with(FitSettings.ALLOWANCE, 3.9).part(part("f", Role.FACE, DUMBBELL)).run()));
-        assertEquals(List.of("fit.back-splits"), rules(tester().with(FitSettings.ALLOWANCE, 2.1).with(FitSettings.ALLOWANCE_KIND, "per side")
+        assertEquals(List.of(), rules(tester().with(SharedSettings.BACK_ALLOWANCE, 3.9).part(part("f", Role.FACE, DUMBBELL)).run()));
+        assertEquals(List.of("fit.back-splits"), rules(tester().with(SharedSettings.BACK_ALLOWANCE, 2.1).with(SharedSettings.BACK_ALLOWANCE_KIND, "per side")
                 .part(part("f", Role.FACE, DUMBBELL)).run()));
     }
 
@@ -153,9 +154,9 @@ class MadeBacksTest {
         Polygon face = frame(box(0, 0, 200, 200), box(60, 60, 80, 80));
         double sharp = Math.pow(200 - 2 * SIDE_MM, 2) - Math.pow(80 + 2 * SIDE_MM, 2);
         assertEquals(sharp, number(run(face), "made-backs", 0, "area"), 1e-6);
-        Outcome round = tester().with(FitSettings.JOINS, "round").part(part("f", Role.FACE, face)).run();
+        Outcome round = tester().with(SharedSettings.BACK_JOINS, "round").part(part("f", Role.FACE, face)).run();
         assertEquals(sharp + (4 - Math.PI) * SIDE_MM * SIDE_MM, number(round, "made-backs", 0, "area"), 0.3); // chords of 0.02 mm
-        Outcome bevel = tester().with(FitSettings.JOINS, "bevel").part(part("f", Role.FACE, face)).run();
+        Outcome bevel = tester().with(SharedSettings.BACK_JOINS, "bevel").part(part("f", Role.FACE, face)).run();
         assertEquals(sharp + 2 * SIDE_MM * SIDE_MM, number(bevel, "made-backs", 0, "area"), 1e-6);
     }
 
@@ -173,13 +174,13 @@ class MadeBacksTest {
 
     @Test
     void without_any_allowance_the_back_is_the_face() {
-        Outcome outcome = tester().with(FitSettings.ALLOWANCE, 0.0).part(part("f", Role.FACE, DUMBBELL)).run();
+        Outcome outcome = tester().with(SharedSettings.BACK_ALLOWANCE, 0.0).part(part("f", Role.FACE, DUMBBELL)).run();
         assertEquals(DUMBBELL, Drawings.cell(outcome, "made-backs", 0, "shape"));
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"fit.allowance=-1 mm=0 mm to 200 mm", "fit.allowance-kind=overall=total, per side", "fit.joins=sharp=mitre, round, bevel",
-        "fit.tolerance=-0.1 mm=0 mm to 50 mm", "fit.mitre-limit=0.5=1 to 20", "fit.wall-thickness=21 mm=0 mm to 20 mm",
+    @ValueSource(strings = {"back.allowance=-1 mm=0 mm to 200 mm", "back.allowance-kind=overall=total, per side", "back.joins=sharp=mitre, round, bevel",
+        "fit.tolerance=-0.1 mm=0 mm to 50 mm", "back.mitre-limit=0.5=1 to 20", "fit.wall-thickness=21 mm=0 mm to 20 mm",
         "fit.coldest=-200 C=-90 °C to 150 °C", "fit.expansion=-5=0 to 500"})
     void bad_settings_are_refused_by_name_with_what_is_allowed(String given) {
         String[] words = given.split("=");
@@ -193,8 +194,8 @@ class MadeBacksTest {
     void every_setting_is_on_the_page_and_the_practice_is_marked() {
         CheckInfo info = new FitCheck().info();
         assertEquals(List.of(), info.settings().stream().map(Setting::key).filter(key -> !info.page().contains("`" + key + "`")).toList());
-        assertEquals(3 * 25.4 / 16, FitSettings.ALLOWANCE.defaultValue(), 1e-12);
-        assertEquals("common practice, no source", FitSettings.ALLOWANCE.source());
+        assertEquals(3 * 25.4 / 16, SharedSettings.BACK_ALLOWANCE.defaultValue(), 1e-12);
+        assertEquals("common practice, no source", SharedSettings.BACK_ALLOWANCE.source());
         assertTrue(info.page().contains("3/16 in overall in many shops (common\npractice)"));
         assertEquals(List.of("fit.clearance", "fit.missed-stroke", "fit.unpaired", "fit.counter", "fit.back-splits", "fit.back-lost",
                 "fit.thermal"), info.rules().stream().map(rule -> rule.id()).toList());

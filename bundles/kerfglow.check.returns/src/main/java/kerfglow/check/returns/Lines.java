@@ -4,14 +4,17 @@ package kerfglow.check.returns;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import kerfglow.api.Inspection;
+import kerfglow.api.Settings;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Outline;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
-import kerfglow.geometry.Opening;
+import kerfglow.geometry.Inset;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
@@ -32,12 +35,14 @@ final class Lines {
     private final List<Part> returns;
     private final Map<String, Element> elements = new HashMap<>();
     private final double chordErrorMm;
+    private final Settings settings;
 
     Lines(Inspection inspection) {
         backs = inspection.parts(Role.BACK);
         returns = inspection.parts(Role.RETURN);
         inspection.proof().elements().forEach(element -> elements.put(element.id(), element));
         chordErrorMm = inspection.proof().chordErrorMm();
+        settings = inspection.settings();
     }
 
     /** True when a face gets strips of its own; false when return outlines are drawn for it. */
@@ -60,8 +65,8 @@ final class Lines {
                 && back.shape().getArea() >= LEAST_SHARE * part.shape().getArea()).toList();
         own.forEach(back -> add(part, back.shape(), allowanceMm, contours)); // most are drawn by an offset, which rounds as an inset does
         if (own.isEmpty()) {
-            Geometry inset = allowanceMm > 0 ? Opening.erosion(part.shape(), allowanceMm, chordErrorMm) : part.shape();
-            add(part, inset, allowanceMm, contours);
+            Inset.Join join = Inset.Join.valueOf(settings.get(SharedSettings.BACK_JOINS, part).toUpperCase(Locale.ROOT));
+            add(part, Inset.of(part.shape(), allowanceMm, join, settings.get(SharedSettings.BACK_MITRE_LIMIT, part), chordErrorMm), allowanceMm, contours);
         }
         return contours;
     }

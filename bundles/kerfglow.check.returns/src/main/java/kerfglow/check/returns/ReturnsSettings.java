@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import kerfglow.api.Quantity;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.StockKind;
 import kerfglow.api.Units;
 
@@ -33,9 +34,6 @@ final class ReturnsSettings {
             "when not given: the middle of the published range of the material", K_SOURCE);
     static final Setting<String> LINE = Setting.choice("returns.line", "on which side of the edge of the back the strip stands", OUTSIDE,
             List.of(OUTSIDE, "inside"), "outside: its inner face lies on the edge; inside: its outer face does", PRACTICE);
-    static final Setting<Double> ALLOWANCE_SIDE = Setting.lengthMm("returns.allowance-side",
-            "how far the back stays inside the face on each side, where no back is drawn", Units.MM_PER_INCH * 3 / 32, 0, 50,
-            "3/16 in overall", PRACTICE);
     static final Setting<Double> FIT_TOLERANCE = Setting.lengthMm("returns.fit-tolerance",
             "how far an arc of the bend table may lie from the outline", 0.05, 0.001, 5, "well below what a bender holds", PRACTICE);
     static final Setting<Double> LEAST_RADIUS = Setting.lengthMm("returns.least-radius", "least inside radius of a curve", 10.0, 0, 1000,
@@ -63,7 +61,8 @@ final class ReturnsSettings {
             "most signs hang above the eye with their lower edges near the wall's shadow; on a high roof sign choose high", PRACTICE);
     static final Setting<Double> JOINT_STRAIGHT = Setting.lengthMm("returns.joint-straight", "least straight that a joint is put in", 50.8, 0, 1000,
             "2 in: an inch of overlap or backing on each side", PRACTICE);
-    static final List<Setting<?>> ALL = List.of(DEPTH, MATERIAL, THICKNESS, K_FACTOR, LINE, ALLOWANCE_SIDE, FIT_TOLERANCE, LEAST_RADIUS,
+    static final List<Setting<?>> ALL = List.of(DEPTH, MATERIAL, THICKNESS, K_FACTOR, LINE, SharedSettings.BACK_ALLOWANCE,
+            SharedSettings.BACK_ALLOWANCE_KIND, SharedSettings.BACK_JOINS, SharedSettings.BACK_MITRE_LIMIT, FIT_TOLERANCE, LEAST_RADIUS,
             LEAST_TURN, CORNER_RADIUS, CORNER_ANGLE, FOLD_RADIUS, FOLD_K, LEAST_FLANGE, LEAST_ANGLE, ARM_WIDTH, LEAST_COUNTER, JOINT,
             JOINT_STRAIGHT);
 

@@ -2,6 +2,7 @@
 package kerfglow.check.returns;
 
 import kerfglow.api.Settings;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 
 /**
@@ -20,7 +21,7 @@ record Tooling(double depthMm, String material, double thicknessMm, double k, bo
         double fold = settings.get(ReturnsSettings.FOLD_RADIUS, part);
         return new Tooling(depthMm, material, thickness,
                 settings.given(ReturnsSettings.K_FACTOR, part).orElse(ReturnsSettings.K_OF_MATERIAL.get(material)),
-                settings.get(ReturnsSettings.LINE, part).equals(ReturnsSettings.OUTSIDE), settings.get(ReturnsSettings.ALLOWANCE_SIDE, part),
+                settings.get(ReturnsSettings.LINE, part).equals(ReturnsSettings.OUTSIDE), sideMm(part, settings),
                 settings.get(ReturnsSettings.FIT_TOLERANCE, part), settings.get(ReturnsSettings.LEAST_RADIUS, part),
                 settings.get(ReturnsSettings.LEAST_TURN, part), settings.get(ReturnsSettings.CORNER_RADIUS, part),
                 settings.get(ReturnsSettings.CORNER_ANGLE, part), fold, settings.get(ReturnsSettings.FOLD_K, part),
@@ -28,6 +29,12 @@ record Tooling(double depthMm, String material, double thicknessMm, double k, bo
                 settings.get(ReturnsSettings.LEAST_ANGLE, part), settings.get(ReturnsSettings.ARM_WIDTH, part),
                 settings.get(ReturnsSettings.LEAST_COUNTER, part), settings.get(ReturnsSettings.JOINT, part).equals(ReturnsSettings.LOW),
                 settings.get(ReturnsSettings.JOINT_STRAIGHT, part));
+    }
+
+    /** How far the back stays inside the face on each side. */
+    private static double sideMm(Part part, Settings settings) {
+        double given = settings.get(SharedSettings.BACK_ALLOWANCE, part);
+        return settings.get(SharedSettings.BACK_ALLOWANCE_KIND, part).equals(SharedSettings.IN_TOTAL) ? given / 2 : given;
     }
 
     /** True when the face of the strip that lies on the line is the inside of a bend: the line's radius is the inside radius. */

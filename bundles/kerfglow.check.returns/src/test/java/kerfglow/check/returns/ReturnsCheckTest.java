@@ -13,6 +13,7 @@ import java.util.concurrent.CancellationException;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.Table;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Element;
@@ -433,7 +434,7 @@ class ReturnsCheckTest {
     @Test
     void a_back_drawn_as_a_round_offset_gets_the_folds_of_the_made_one() {
         Polygon face = (Polygon) Outlines.rectangle(200, 160).difference(Outlines.rectangle(120, 100));
-        Polygon back = (Polygon) face.buffer(-ReturnsSettings.ALLOWANCE_SIDE.defaultValue(), 64);
+        Polygon back = (Polygon) face.buffer(-SharedSettings.BACK_ALLOWANCE.defaultValue() / 2, 64);
         Outcome made = tester().part(part("f", Role.FACE, face)).run();
         Outcome drawn = tester().part(part("f", Role.FACE, face)).part(part("b", Role.BACK, back)).run();
         assertEquals(length(made, 0), length(drawn, 0), 0.01);
