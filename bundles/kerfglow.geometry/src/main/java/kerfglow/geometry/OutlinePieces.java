@@ -96,8 +96,21 @@ public final class OutlinePieces {
             return new ArcFit(ring, from, edges, chordErrorMm);
         }
 
+        double residual(double turn) {
+            return fit().residualMm(turn == 0 ? Double.POSITIVE_INFINITY : chords() / Math.abs(turn));
+        }
+
+        /** How an end chord leans against the arc: half of what a chord turns, by number or by length, whichever describes the vertices better. */
+        double lean(int chord) {
+            double inner = innerTurn();
+            double all = chords();
+            double middle = all - (chordMm(0) + chordMm(edges - 1)) / 2;
+            boolean byLength = residual(inner * all / middle) < residual(inner * edges / (edges - 1));
+            return byLength ? inner * chordMm(chord) / middle / 2 : inner / (edges - 1) / 2;
+        }
+
         /**
-         * The turn of the arc that the chords stand for: its ends lean as much as its middle. A chord that ends in a corner may have
+         * The turn of the arc that the chords stand for: of its inner vertices and of its ends. A chord that ends in a corner may have
          * been cut there, and leans otherwise: then the circle that fits the vertices says it where that fits better.
          */
         double arcTurn() {
@@ -105,11 +118,10 @@ public final class OutlinePieces {
             if (isClosed() || edges == 1) {
                 return inner;
             }
-            double chords = chords();
-            double turn = inner * edges / (edges - 1);
+            double turn = inner + lean(0) + lean(edges - 1);
             double radius = fit().radiusMm();
             if (!corners[from] && !corners[(from + edges) % points.length] || turn == 0 || Double.isInfinite(radius)
-                    || fit().residualMm(radius) >= fit().residualMm(chords / Math.abs(turn))) {
+                    || fit().residualMm(radius) >= residual(turn)) {
                 return turn;
             }
             double fitted = 0;
@@ -155,7 +167,7 @@ public final class OutlinePieces {
         Stretch stretch = head;
         do {
             if (corners[stretch.from]) {
-                double turn = turns[stretch.from] - lean(stretch.before) - lean(stretch);
+                double turn = turns[stretch.from] - cornerLean(stretch.before, 0) - cornerLean(stretch, stretch.edges - 1);
                 pieces.add(corner(stretch.from, turn));
             } else if (stretch.before != stretch && stretch.isStraight() && stretch.before.isStraight()) {
                 pieces.add(corner(stretch.from, turns[stretch.from])); // a slight bend that no arc takes in
@@ -212,37 +224,38 @@ public final class OutlinePieces {
             return;
         }
         Stretch both = new Stretch(first.from, first.edges + second.edges);
-        double turn = Math.abs(both.arcTurn());
-        double residual = both.fit().residualMm(turn == 0 ? Double.POSITIVE_INFINITY : both.chords() / turn);
+        double residual = both.residual(both.arcTurn());
         if (residual <= toleranceMm) {
             joins.add(new Join(first, second, first.changes, second.changes, residual, first.edges + second.edges));
         }
     }
 
-    /** How an arc leans at a corner against its first or last chord: by what its inner vertices do not turn, less what its other end leans. */
-    private double lean(Stretch arc) {
+    /** What an arc turns at a corner, beyond its inner vertices and its other end; 0 for a straight. */
+    private double cornerLean(Stretch arc, int otherChord) {
         if (arc.isStraight()) {
             return 0;
         }
-        boolean bothAtCorners = corners[arc.from] && corners[arc.after.from];
         double beyond = arc.arcTurn() - arc.innerTurn();
-        return bothAtCorners ? beyond / 2 : beyond - arc.innerTurn() / (arc.edges - 1) / 2;
+        return corners[arc.from] && corners[arc.after.from] ? beyond / 2 : beyond - arc.lean(otherChord);
     }
 
-    private double turnOf(Stretch stretch) {
-        double turn = stretch.innerTurn();
-        if (stretch.isClosed() || stretch.isStraight()) {
-            return turn;
+    private double turnOf(Stretch arc) {
+        if (arc.isClosed() || arc.isStraight()) {
+            return arc.innerTurn();
         }
-        turn += corners[stretch.from] ? lean(stretch) : shared(stretch.from, stretch.before);
-        Stretch after = stretch.after;
-        turn += corners[after.from] ? lean(stretch) : shared(after.from, after);
-        return turn;
+        Stretch before = arc.before;
+        Stretch after = arc.after;
+        int last = arc.edges - 1;
+        double start = corners[arc.from] ? cornerLean(arc, last)
+                : before.isStraight() ? turns[arc.from] : shared(turns[arc.from], arc.lean(0), before.lean(before.edges - 1));
+        double end = corners[after.from] ? cornerLean(arc, 0)
+                : after.isStraight() ? turns[after.from] : shared(turns[after.from], arc.lean(last), after.lean(0));
+        return arc.innerTurn() + start + end;
     }
 
-    /** What turns where an arc meets its neighbour without a corner: all of it beside a straight. */
-    private double shared(int vertex, Stretch neighbour) {
-        return neighbour.isStraight() ? turns[vertex] : turns[vertex] / 2;
+    /** What turns where two arcs meet without a corner: each its lean, and what is over is shared. */
+    private static double shared(double turn, double own, double other) {
+        return own + (turn - own - other) / 2;
     }
 
     private OutlinePiece piece(Stretch stretch) {
