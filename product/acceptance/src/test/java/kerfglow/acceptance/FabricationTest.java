@@ -9,8 +9,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
@@ -25,14 +23,15 @@ class FabricationTest {
     @TempDir
     private Path folder;
 
-    private JsonNode run(double width, double height, String sheet, String... more) throws Exception {
+    private JsonNode run(double width, double height, String sheet) throws Exception {
+        return run(String.format(Locale.ROOT, "<rect x='100' y='100' width='%f' height='%f'/>", width, height), sheet);
+    }
+
+    private JsonNode run(String shapes, String sheet) throws Exception {
         Path proof = folder.resolve("bar.svg");
-        Files.writeString(proof, String.format(Locale.ROOT, "<svg xmlns='http://www.w3.org/2000/svg' width='3000mm' height='3000mm' viewBox='0 0 3000 3000'>"
-                + "<g id='Faces'><rect x='100' y='100' width='%f' height='%f'/></g></svg>", width, height));
+        Files.writeString(proof, "<svg xmlns='http://www.w3.org/2000/svg' width='3000mm' height='3000mm' viewBox='0 0 3000 3000'><g id='Faces'>" + shapes + "</g></svg>");
         Files.writeString(folder.resolve("bar.job.yaml"), "roles: [{layer: Faces, role: face}]\nmaterials: [{role: face, material: polycarbonate, thickness: 4.5 mm}]\n" + sheet);
-        List<String> words = new ArrayList<>(List.of("check", "--format", "json", proof.toString()));
-        words.addAll(List.of(more));
-        Kerfglow.Ran ran = Kerfglow.run(words.toArray(String[]::new));
+        Kerfglow.Ran ran = Kerfglow.run("check", "--format", "json", proof.toString());
         assertTrue(ran.status() < 2, ran::toString);
         return new ObjectMapper().readTree(ran.out());
     }
@@ -89,6 +88,16 @@ class FabricationTest {
         assertEquals(1, strips.get("rows").size());
         double inside = 2 * (400 + 150 - 2 * ALLOWANCE_MM);
         assertEquals(inside, cell(strips, 0, "length").asDouble(), 12, "four folds add a little to the length of the back's edge");
+    }
+
+    @Test
+    void the_returns_follow_the_edge_of_the_back_that_is_made_counters_too() throws Exception {
+        JsonNode json = run("<path fill-rule='evenodd' d='M300 50h200v200h-200z M350 100h100v100h-100z'/>", "settings: {returns.depth: 100 mm}\n");
+        JsonNode strips = table(json, "returns", "strips");
+        assertEquals(2, strips.get("rows").size());
+        double edge = 4 * (200 - ALLOWANCE_MM) + 4 * (100 + ALLOWANCE_MM);
+        assertEquals(edge, cell(table(json, "fit", "made-backs"), 0, "edge").asDouble(), 0.01);
+        assertEquals(edge, cell(strips, 0, "line").asDouble() + cell(strips, 1, "line").asDouble(), 0.01);
     }
 
     /** A bar of 2,600 by 20 mm fits a sheet of 1,220 by 2,440 mm (diagonal 2,728 mm) only at a slant. */
