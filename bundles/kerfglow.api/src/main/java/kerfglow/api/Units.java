@@ -25,8 +25,8 @@ public final class Units {
     /** Below the resolution of other lengths. */
     private static final double FINE_MM = 0.01;
 
-    /** From 20 m on (65 ft) a length is a distance or a roll, not a size on a sign, and is shown in metres or feet. */
-    private static final double FAR_MM = 20_000;
+    /** From 10 m on (33 ft) a length is a distance or a roll, not a size on a sign, and is shown in metres or feet. */
+    private static final double FAR_MM = 10_000;
 
     private static final Map<String, Double> LENGTH_UNITS_MM = Map.of("mm", 1.0, "cm", MM_PER_CM, "m", MM_PER_M, "in", MM_PER_INCH,
             "\"", MM_PER_INCH, "ft", MM_PER_FOOT, "'", MM_PER_FOOT);

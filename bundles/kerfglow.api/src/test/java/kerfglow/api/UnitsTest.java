@@ -30,7 +30,7 @@ class UnitsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"78069.04, 256.1 ft, 78.07 m", "19999, 787.362 in, 19999 mm", "3.175, 1/8 in, 3.18 mm", "4.7625, 3/16 in, 4.76 mm", "38.1, 1-1/2 in, 38.1 mm", "25.4, 1 in, 25.4 mm", "3, 0.118 in, 3 mm", "0, 0 in, 0 mm",
+    @CsvSource({"78069.04, 256.1 ft, 78.07 m", "9999, 393.661 in, 9999 mm", "3.175, 1/8 in, 3.18 mm", "4.7625, 3/16 in, 4.76 mm", "38.1, 1-1/2 in, 38.1 mm", "25.4, 1 in, 25.4 mm", "3, 0.118 in, 3 mm", "0, 0 in, 0 mm",
         "-3.175, -1/8 in, -3.18 mm", "0.001, 0.00004 in, 0.001 mm", "0.0005, 0.00002 in, 0.0005 mm", "1e-9, 0 in, 0 mm"})
     void lengths_are_shown_in_both_systems(double mm, String inch, String metric) {
         assertEquals(inch, Units.format(mm, Quantity.LENGTH, UnitSystem.INCH));

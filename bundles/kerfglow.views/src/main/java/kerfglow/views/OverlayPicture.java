@@ -145,7 +145,9 @@ public final class OverlayPicture {
         canvas.clip(frame.getMinX(), frame.getMinY(), frame.getWidth(), frame.getHeight());
         drawProof(canvas);
         for (Result.ReportedFinding finding : result.findings()) {
-            finding.places().forEach(place -> drawPlace(canvas, place, rgb(finding.severity())));
+            if (finding.severity() != Severity.INFO) { // a number for the floor is no fault, and must not colour the artwork
+                finding.places().forEach(place -> drawPlace(canvas, place, rgb(finding.severity())));
+            }
         }
         canvas.unclip();
         drawBadges(canvas);

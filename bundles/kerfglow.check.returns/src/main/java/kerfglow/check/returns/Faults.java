@@ -38,8 +38,14 @@ record Faults(Strip strip, List<Tight> tight, List<Flange> flanges, List<Step> s
     record Flange(double lengthMm, Geometry line) {
     }
 
-    /** The narrowest width between two runs, mm; {@code inside} what the contour goes around. */
-    record Channel(double widthMm, boolean inside, Geometry place, Coordinate at) {
+    /**
+     * Two runs that stand close.
+     *
+     * @param widthMm the narrowest width between them, mm; 0 where they meet in a tip
+     * @param tipMm how far they run side by side out to the tip in which they meet, mm; 0 where they do not meet
+     * @param inside true when it is in what the contour goes around
+     */
+    record Channel(double widthMm, double tipMm, boolean inside, Geometry place, Coordinate at) {
     }
 
     static Faults of(Strip strip, double chordErrorMm, Runnable pulse) {
@@ -136,13 +142,13 @@ record Faults(Strip strip, List<Tight> tight, List<Flange> flanges, List<Step> s
                 case STUB -> stretch.lengthMm() > stretch.widthMm();
             };
             if (counts) {
-                found.add(new Channel(stretch.widthMm(), true, stretch.axis(), stretch.at()));
+                found.add(new Channel(stretch.widthMm(), stretch.kind() == Stretch.Kind.TAPER ? stretch.lengthMm() : 0, true, stretch.axis(), stretch.at()));
             }
         }
         for (Residue residue : new BitReach(armMm, RESOLUTION_MM, LEAST_FACING_DEGREES, pulse).aroundPart(filled, ring -> true)) {
             // a notch less deep than the arm is wide is a corner: the arm has no business in it
             if (residue.kind() == Residue.Kind.GAP && (!residue.isEntered() || residue.depthMm() > armMm)) {
-                found.add(new Channel(residue.widthMm(), false, residue.area(), residue.at()));
+                found.add(new Channel(residue.widthMm(), 0, false, residue.area(), residue.at()));
             }
         }
         return found;

@@ -50,8 +50,9 @@ final class ReturnsFindings {
                     new Measure(tooling.leastAngle(), Quantity.ANGLE)).build());
         }
         for (Faults.Channel channel : faults.channels()) {
-            findings.add(finding(ReturnsRules.NARROW_CHANNEL, (channel.inside() ? "Within " : "Outside ") + where + " two runs of the strip stand "
-                    + length(channel.widthMm()) + " apart; the arm of the bender needs " + length(tooling.armMm()) + ".",
+            findings.add(finding(ReturnsRules.NARROW_CHANNEL, (channel.inside() ? "Within " : "Outside ") + where + " two runs of the strip "
+                    + (channel.tipMm() > 0 ? "run together into a tip over " + length(channel.tipMm()) : "stand " + length(channel.widthMm()) + " apart")
+                    + "; the arm of the bender needs " + length(tooling.armMm()) + ".",
                     strip, channel.place(), channel.at(), mm(channel.widthMm()), mm(tooling.armMm())).build());
         }
         faults.counterMm().ifPresent(disc -> findings.add(finding(ReturnsRules.SMALL_COUNTER, "The largest disc in a counter of "

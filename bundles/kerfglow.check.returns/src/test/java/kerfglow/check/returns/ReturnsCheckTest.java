@@ -441,4 +441,13 @@ class ReturnsCheckTest {
         assertEquals(List.of(), drawn.findings().stream().filter(finding -> finding.rule().equals(ReturnsRules.TIGHT_RADIUS)).toList());
         assertEquals(6, table(drawn, "bends").rows().size(), "an L has six corners");
     }
+
+    @Test
+    void a_tip_is_told_by_its_length_and_not_as_nought_apart() {
+        // walls that lean 15 degrees towards each other: closer than the arm over arm / (2 sin 7.5 degrees) of the centre line
+        Polygon wedge = (Polygon) CheckTester.wkt("POLYGON ((0 0, 0 79, 300 39.5, 0 0))");
+        List<Finding> channels = tester().part(part("f", Role.FACE, wedge)).run().findings().stream().filter(finding -> finding.rule().equals(ReturnsRules.NARROW_CHANNEL)).toList();
+        assertEquals(1, channels.size());
+        assertTrue(channels.get(0).message().contains("run together into a tip over "), channels.get(0).message());
+    }
 }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -119,8 +120,9 @@ public final class SheetCheck implements Check {
                         + part.role().word() + " parts of it were not measured.");
                 return;
             }
-            Batch batch = batches.computeIfAbsent(Arrays.asList(material, thickness, sheets),
-                    key -> new Batch(material, thickness, sheets, inspection.settings().get(SheetSettings.SPACING, part), new ArrayList<>()));
+            double spacing = inspection.settings().get(SheetSettings.SPACING, part);
+            Batch batch = batches.computeIfAbsent(Arrays.<Object>asList(material.strip().toLowerCase(Locale.ROOT), thickness, sheets, spacing),
+                    key -> new Batch(material, thickness, sheets, spacing, new ArrayList<>()));
             Piece whole = Piece.of(part, part.shape());
             Optional<Piece.Lying> lying = whole.lying(sheets);
             if (lying.isPresent()) {
