@@ -10,12 +10,12 @@ import kerfglow.api.proof.ImportOptions;
 public final class HostSettings {
     /** How long one check may take. */
     public static final Setting<Double> CHECK_TIME_LIMIT = Setting.number("host.check-time-limit", "time that one check may take", Quantity.TIME,
-            120.0, 0.01, 3600.0, "Assumed: ten times what the largest proof of the benchmarks needs; a check that takes longer hangs", "measured, product/bench");
+            120.0, 0.01, 3600.0, "Assumed: more than thirty times what any check needs for the largest proof of the benchmarks; one that takes longer hangs", "measured, docs/performance.md");
 
     /** How long the import of one proof may take. */
     public static final Setting<Double> IMPORT_TIME_LIMIT = Setting.number("host.import-time-limit", "time that the import of one proof may take", Quantity.TIME,
-            120.0, 0.01, 3600.0, "Assumed: a hundred times what the largest proof of the benchmarks needs; a file that takes longer is damaged or made to hang",
-            "measured, product/bench");
+            120.0, 0.01, 3600.0, "Assumed: more than a hundred times what the largest proof of the benchmarks needs; a file that takes longer is damaged or made to hang",
+            "measured, docs/performance.md");
 
     /** Chord error of flattened curves. */
     public static final Setting<Double> CHORD_ERROR = Setting.lengthMm("host.chord-error", "how far a flattened curve may lie from the true one",
