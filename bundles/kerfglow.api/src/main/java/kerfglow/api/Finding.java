@@ -69,6 +69,11 @@ public final class Finding {
         return Optional.ofNullable(b.fix);
     }
 
+    /** The outline as it would be right, mm, when the check can draw it; shown beside the place. */
+    public Optional<Geometry> suggestion() {
+        return Optional.ofNullable(b.suggestion);
+    }
+
     /** What tells findings of one rule apart that look alike; those of different causes are never collected into one. */
     public String cause() {
         return b.cause;
@@ -90,6 +95,7 @@ public final class Finding {
         private List<String> parts = List.of();
         private List<String> elements = List.of();
         private String fix;
+        private Geometry suggestion;
         private String cause = "";
 
         private Builder(Rule rule, String message) {
@@ -107,6 +113,7 @@ public final class Finding {
             parts = from.parts;
             elements = from.elements;
             fix = from.fix;
+            suggestion = from.suggestion;
             cause = from.cause;
         }
 
@@ -152,6 +159,12 @@ public final class Finding {
 
         public Builder fix(String value) {
             fix = value;
+            return this;
+        }
+
+        /** The outline as it would be right, mm. */
+        public Builder suggestion(Geometry value) {
+            suggestion = Objects.requireNonNull(value, "suggestion");
             return this;
         }
 

@@ -2,6 +2,7 @@
 package kerfglow.api;
 
 import java.util.List;
+import java.util.Optional;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
@@ -26,6 +27,26 @@ public interface Inspection {
 
     /** What the shop sheet lists of a kind that this check declares; empty when it lists none. */
     List<StockItem> stock(StockKind kind);
+
+    /** How the sign is made, one of the words of the job sheet's key {@code build}; empty when it does not say. */
+    default Optional<String> build() {
+        return Optional.empty();
+    }
+
+    /** The light modules that a person placed; they stand beside those that are drawn (parts of role module). */
+    default List<PlacedModule> placedModules() {
+        return List.of();
+    }
+
+    /** What another check measured in this run; empty unless {@link Check#reads} names it and it measured. */
+    default List<Table> tables(String check) {
+        return List.of();
+    }
+
+    /** The table of that id of another check; empty as {@link #tables} is. */
+    default Optional<Table> table(String check, String table) {
+        return tables(check).stream().filter(each -> each.info().id().equals(table)).findFirst();
+    }
 
     /** The units that messages are written in. */
     UnitSystem units();

@@ -28,7 +28,17 @@ public enum Quantity {
     /** Volt. */
     VOLTAGE("V"),
     /** Pascal. */
-    PRESSURE("Pa");
+    PRESSURE("Pa"),
+    /** Lux. */
+    ILLUMINANCE("lx"),
+    /** Ampere. */
+    CURRENT("A"),
+    /** Ohm. */
+    RESISTANCE("Ω"),
+    /** Kilowatt-hours. */
+    ENERGY("kWh"),
+    /** Newton. */
+    FORCE("N");
 
     private final String unit;
 

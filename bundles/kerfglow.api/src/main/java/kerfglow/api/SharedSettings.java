@@ -41,8 +41,21 @@ public final class SharedSettings {
     public static final Setting<Double> HAIRLINE = Setting.lengthMm("drawn.hairline", "widest stroke that is a drawn cut line, not a strip of material", 0.36, 0, 5,
             "cut files are drawn in hairlines up to one point (0.353 mm); no material is cut as thin as that", PRACTICE);
 
+    /** How deep the returns are, and so how far the light modules stand from the face. */
+    public static final Setting<Double> RETURN_DEPTH = Setting.lengthMm("returns.depth", "depth of the returns", null, 1, 2000,
+            "without a depth the sign has no returns", "the job sheet");
+
+    /** From where the sign is looked at. */
+    public static final Setting<Double> READING_DISTANCE = Setting.lengthMm("legibility.distance", "from where it must be read, 0 for not given", 0.0, 0, 5e6,
+            "only the job knows; without it heights are measured and not compared", "the job sheet");
+
+    /** The colour of the wall. */
+    public static final Setting<String> WALL_COLOUR = Setting.text("legibility.wall-colour", "colour of the wall, #rrggbb", "",
+            "only the job knows; without it lettering on the bare wall is not compared", "the job sheet");
+
     /** All of them. */
-    public static final List<Setting<?>> ALL = List.of(HAIRLINE, BACK_ALLOWANCE, BACK_ALLOWANCE_KIND, BACK_JOINS, BACK_MITRE_LIMIT);
+    public static final List<Setting<?>> ALL = List.of(HAIRLINE, BACK_ALLOWANCE, BACK_ALLOWANCE_KIND, BACK_JOINS, BACK_MITRE_LIMIT,
+            RETURN_DEPTH, READING_DISTANCE, WALL_COLOUR);
 
     private SharedSettings() {
     }

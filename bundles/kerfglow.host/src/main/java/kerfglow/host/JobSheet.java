@@ -12,7 +12,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import kerfglow.api.PlacedModule;
+import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Role;
 
 /**
@@ -29,10 +32,11 @@ import kerfglow.api.proof.Role;
  * @param materials what is cut from what; the first that fits wins
  * @param knockOut 0xRRGGBB of colours that take out what lies below them in their layer
  * @param settings values for settings
+ * @param modules light modules that a person placed
  */
 public record JobSheet(String from, String title, Optional<Path> shopSheet, Optional<UnitSystem> units, OptionalDouble scale,
         Optional<KnownDimension> knownDimension, Optional<String> build, List<RoleRule> roles, List<MaterialRule> materials,
-        Set<Integer> knockOut, List<GivenValue> settings) {
+        Set<Integer> knockOut, List<GivenValue> settings, List<PlacedModule> modules) {
 
     /** How a sign is made; the words of the key {@code build}. */
     public static final List<String> BUILDS = List.of("face-lit letters", "halo-lit letters", "cabinet", "routed panel", "flat cut letters", "vinyl");
@@ -69,9 +73,10 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
 
     /** A job without a sheet: real size, no roles, no settings. */
     public static final JobSheet NONE = new JobSheet("", "", Optional.empty(), Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty(),
-            List.of(), List.of(), Set.of(), List.of());
+            List.of(), List.of(), Set.of(), List.of(), List.of());
 
-    private static final Set<String> KEYS = Set.of("title", "shop", "units", "scale", "known-dimension", "build", "roles", "materials", "knock-out", "settings");
+    private static final Set<String> KEYS = Set.of("title", "shop", "units", "scale", "known-dimension", "build", "roles", "materials", "knock-out", "settings", "modules");
+    private static final Set<String> MODULE_KEYS = Set.of("x", "y", "turn");
     private static final Set<String> ROLE_KEYS = Set.of("layer", "label", "id", "fill", "data-part", "role");
     private static final Set<String> KNOWN_KEYS = Set.of("layer", "label", "id", "fill", "data-part", "width", "height");
     private static final Set<String> MATERIAL_KEYS = Set.of("role", "layer", "part", "fill", "material", "thickness");
@@ -103,7 +108,8 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
                 SheetSettings.optional(scale, JobSheet::scale).map(OptionalDouble::of).orElse(OptionalDouble.empty()),
                 known == null ? Optional.empty() : Optional.of(knownDimension(known)),
                 SheetSettings.optional(entries.get("build"), JobSheet::build),
-                roles(entries.get("roles")), materials(entries.get("materials")), colours(entries.get("knock-out")), settings);
+                roles(entries.get("roles")), materials(entries.get("materials")), colours(entries.get("knock-out")), settings,
+                modules(entries.get("modules")));
     }
 
     static UnitSystem unitSystem(String word) {
@@ -186,6 +192,20 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
                     fields.get("material").text(), thickness));
         }
         return List.copyOf(rules);
+    }
+
+    private static List<PlacedModule> modules(SheetNode section) throws SheetException {
+        List<PlacedModule> modules = new ArrayList<>();
+        for (SheetNode item : section == null ? List.<SheetNode>of() : section.items()) {
+            Map<String, SheetNode> fields = item.entries(MODULE_KEYS);
+            double turn = SheetSettings.optional(fields.get("turn"), text -> Units.parse(text, Quantity.ANGLE)).orElse(0.0);
+            modules.add(new PlacedModule(coordinate(item, fields.get("x"), "x"), coordinate(item, fields.get("y"), "y"), turn));
+        }
+        return List.copyOf(modules);
+    }
+
+    private static double coordinate(SheetNode item, SheetNode field, String name) throws SheetException {
+        return SheetSettings.length(field).orElseThrow(() -> item.wrong("\"" + name + "\" is missing; a module needs x and y, lengths from the upper left corner of the proof"));
     }
 
     private static Set<Integer> colours(SheetNode section) throws SheetException {

@@ -6,16 +6,19 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.api.Check;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
+import kerfglow.api.PlacedModule;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
 import kerfglow.api.Settings;
 import kerfglow.api.StockItem;
 import kerfglow.api.StockKind;
+import kerfglow.api.Table;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.ImportNote;
@@ -48,6 +51,9 @@ public final class CheckTester {
     private final List<ImportNote> notes = new ArrayList<>();
     private final Map<String, Object> values = new HashMap<>();
     private final Map<String, List<StockItem>> stock = new HashMap<>();
+    private final Map<String, List<Table>> tables = new HashMap<>();
+    private final List<PlacedModule> modules = new ArrayList<>();
+    private String build;
     private double widthMm = PAGE_MM;
     private double heightMm = PAGE_MM;
     private UnitSystem units = UnitSystem.METRIC;
@@ -113,6 +119,24 @@ public final class CheckTester {
         return this;
     }
 
+    /** How the sign is made, as the job sheet's key {@code build} says it. */
+    public CheckTester build(String word) {
+        build = word;
+        return this;
+    }
+
+    /** Places a light module by hand. */
+    public CheckTester module(PlacedModule module) {
+        modules.add(module);
+        return this;
+    }
+
+    /** What another check measured. */
+    public CheckTester tables(String otherCheck, Table... measured) {
+        tables.put(otherCheck, List.of(measured));
+        return this;
+    }
+
     /** What happens at each checkpoint; may throw to play a cancelled run. */
     public CheckTester onCheckpoint(Consumer<Double> action) {
         checkpoint = action;
@@ -154,6 +178,21 @@ public final class CheckTester {
             @Override
             public List<StockItem> stock(StockKind kind) {
                 return List.copyOf(stock.getOrDefault(kind.name(), List.of()));
+            }
+
+            @Override
+            public Optional<String> build() {
+                return Optional.ofNullable(build);
+            }
+
+            @Override
+            public List<PlacedModule> placedModules() {
+                return List.copyOf(modules);
+            }
+
+            @Override
+            public List<Table> tables(String other) {
+                return check.reads().contains(other) ? tables.getOrDefault(other, List.of()) : List.of();
             }
 
             @Override

@@ -4,6 +4,7 @@ package kerfglow.check.legibility;
 import java.util.List;
 import kerfglow.api.Quantity;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.StockKind;
 
 /** What the legibility check can be told. */
@@ -24,8 +25,7 @@ final class LegibilitySettings {
             Quantity.RATIO, 0.5, 0.05, 1, "even odds; two letters on one base line reach it, one letter does not", "Assumed: tried on open fonts and on rows of ornaments");
     static final Setting<String> READER = Setting.choice("legibility.reader", "who reads the sign", STANDING, List.of(STANDING, WALKING, DRIVING),
             "a distance alone says who stands there", JOB);
-    static final Setting<Double> DISTANCE = Setting.lengthMm("legibility.distance", "from where it must be read, 0 for not given", 0.0, 0, 5e6,
-            "only the job knows; without it heights are measured and not compared", JOB);
+    static final Setting<Double> DISTANCE = SharedSettings.READING_DISTANCE;
     static final Setting<String> SPEED = Setting.text("legibility.speed", "how fast the reader goes, in mph, km/h or m/s", "",
             "empty: walkers go 1.4 m/s; drivers need it given", JOB);
     static final Setting<Integer> LANES = Setting.count("legibility.lanes", "lanes of the road", 2, 1, 20,
@@ -52,8 +52,7 @@ final class LegibilitySettings {
     static final Setting<Double> LEAST_REFLECTANCE = Setting.number("legibility.least-reflectance-contrast",
             "least reflectance contrast (B1 - B2) / B1, 0 for not asked", Quantity.RATIO, 0.0, 0, 1,
             "0: measured and shown; where a code asks 70 %, give 0.7", "the formula: proposal 7-1-12 to ICC A117.1");
-    static final Setting<String> WALL_COLOUR = Setting.text("legibility.wall-colour", "colour of the wall, #rrggbb", "",
-            "only the job knows; without it lettering on the bare wall is not compared", JOB);
+    static final Setting<String> WALL_COLOUR = SharedSettings.WALL_COLOUR;
     static final List<Setting<?>> ALL = List.of(LETTERING, CONFIDENCE, READER, DISTANCE, SPEED, LANES, REACTION_TIME, FACES, OFFSET, EYE_TURN,
             LEAST_VIEW, RULE, ACUITY, ABOVE_FLOOR, LEAST_CONTRAST, LEAST_REFLECTANCE, WALL_COLOUR);
 

@@ -13,6 +13,7 @@ import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.StockKind;
 import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
@@ -59,13 +60,13 @@ public final class ReturnsCheck implements Check {
         List<Task> tasks = new ArrayList<>();
         Lines lines = new Lines(inspection);
         for (Part part : inspection.parts(Role.FACE, Role.RETURN)) {
-            Optional<Double> depth = inspection.settings().given(ReturnsSettings.DEPTH, part);
+            Optional<Double> depth = inspection.settings().given(SharedSettings.RETURN_DEPTH, part);
             if (part.isAssigned() && depth.isPresent() && (part.role() == Role.RETURN || lines.isDerived(part))) {
                 tasks.add(new Task(part, Tooling.of(depth.get(), part, inspection.settings())));
             }
         }
         Set<String> missing = new LinkedHashSet<>();
-        inspection.parts(Role.RETURN).stream().filter(part -> inspection.settings().given(ReturnsSettings.DEPTH, part).isEmpty())
+        inspection.parts(Role.RETURN).stream().filter(part -> inspection.settings().given(SharedSettings.RETURN_DEPTH, part).isEmpty())
                 .forEach(part -> missing.add("No depth is given for " + ReturnsFindings.name(part) + ", so its strip was not measured."));
         if (tasks.isEmpty()) {
             return Outcome.notMeasured(missingDepth(inspection));

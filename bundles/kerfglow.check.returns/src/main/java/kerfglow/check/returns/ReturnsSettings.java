@@ -23,8 +23,6 @@ final class ReturnsSettings {
     /** Middles of the ranges of {@link #K_SOURCE}. */
     static final Map<String, Double> K_OF_MATERIAL = Map.of("aluminium", 0.395, "steel", 0.445, "stainless steel", 0.46);
 
-    static final Setting<Double> DEPTH = Setting.lengthMm("returns.depth", "depth of the returns", null, 1, 2000,
-            "without a depth the sign has no returns", "the job sheet");
     static final Setting<String> MATERIAL = Setting.choice("returns.material", "material of the strip", "aluminium",
             List.of("aluminium", "steel", "stainless steel"), "what most coils are; it decides the K factor", PRACTICE);
     static final Setting<Double> THICKNESS = Setting.lengthMm("returns.thickness", "thickness of the strip", Units.MM_PER_INCH * 0.040,
@@ -61,7 +59,7 @@ final class ReturnsSettings {
             "most signs hang above the eye with their lower edges near the wall's shadow; on a high roof sign choose high", PRACTICE);
     static final Setting<Double> JOINT_STRAIGHT = Setting.lengthMm("returns.joint-straight", "least straight that a joint is put in", 50.8, 0, 1000,
             "2 in: an inch of overlap or backing on each side", PRACTICE);
-    static final List<Setting<?>> ALL = List.of(DEPTH, MATERIAL, THICKNESS, K_FACTOR, LINE, SharedSettings.BACK_ALLOWANCE,
+    static final List<Setting<?>> ALL = List.of(SharedSettings.RETURN_DEPTH, MATERIAL, THICKNESS, K_FACTOR, LINE, SharedSettings.BACK_ALLOWANCE,
             SharedSettings.BACK_ALLOWANCE_KIND, SharedSettings.BACK_JOINS, SharedSettings.BACK_MITRE_LIMIT, FIT_TOLERANCE, LEAST_RADIUS,
             LEAST_TURN, CORNER_RADIUS, CORNER_ANGLE, FOLD_RADIUS, FOLD_K, LEAST_FLANGE, LEAST_ANGLE, ARM_WIDTH, LEAST_COUNTER, JOINT,
             JOINT_STRAIGHT);

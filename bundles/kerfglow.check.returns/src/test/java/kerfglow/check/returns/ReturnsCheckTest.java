@@ -37,7 +37,7 @@ class ReturnsCheckTest {
     private static final double EXACT_MM = 0.002;
 
     private static CheckTester tester() {
-        return CheckTester.of(new ReturnsCheck()).with(ReturnsSettings.DEPTH, 100.0).with(ReturnsSettings.THICKNESS, T).with(ReturnsSettings.K_FACTOR, K);
+        return CheckTester.of(new ReturnsCheck()).with(SharedSettings.RETURN_DEPTH, 100.0).with(ReturnsSettings.THICKNESS, T).with(ReturnsSettings.K_FACTOR, K);
     }
 
     private static CheckTester drawn(Polygon shape) {
@@ -348,7 +348,7 @@ class ReturnsCheckTest {
         assertTrue(coil.fix().orElseThrow().startsWith("Make it in 2 pieces"), coil.fix().orElseThrow());
         assertEquals(2, number(table(shortCoil.run(), "coils"), 0, "coils"));
         assertEquals(List.of(), rules(shortCoil.stock(ReturnsCheck.COILS, coil(150, 50_000)).run()));
-        Finding narrow = only(drawn(Outlines.rectangle(1000, 500)).with(ReturnsSettings.DEPTH, 130.0).stock(ReturnsCheck.COILS, coil(120, 50_000))
+        Finding narrow = only(drawn(Outlines.rectangle(1000, 500)).with(SharedSettings.RETURN_DEPTH, 130.0).stock(ReturnsCheck.COILS, coil(120, 50_000))
                 .findings(ReturnsRules.COIL));
         assertEquals(130, narrow.measured().orElseThrow().value());
         assertEquals(120, narrow.required().orElseThrow().value());

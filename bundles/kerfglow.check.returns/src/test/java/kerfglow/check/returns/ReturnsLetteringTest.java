@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
+import kerfglow.api.SharedSettings;
 import kerfglow.api.Table;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
@@ -28,7 +29,7 @@ class ReturnsLetteringTest {
 
     /** With K = 1/2 the neutral line is the middle of the strip, an offset curve that another program can make. */
     private static CheckTester tester() {
-        return CheckTester.of(new ReturnsCheck()).with(ReturnsSettings.DEPTH, 100.0).with(ReturnsSettings.THICKNESS, T)
+        return CheckTester.of(new ReturnsCheck()).with(SharedSettings.RETURN_DEPTH, 100.0).with(ReturnsSettings.THICKNESS, T)
                 .with(ReturnsSettings.K_FACTOR, 0.5).with(ReturnsSettings.FOLD_K, 0.5).with(ReturnsSettings.FOLD_RADIUS, FOLD_MM)
                 .with(ReturnsSettings.LEAST_ANGLE, 0.0).with(ReturnsSettings.CORNER_RADIUS, FOLD_MM);
     }

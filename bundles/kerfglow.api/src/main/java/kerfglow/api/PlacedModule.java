@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.api;
+
+/**
+ * A light module that a person placed by hand. It stays where it was put, whatever a layout would do.
+ *
+ * @param xMm its centre, mm
+ * @param yMm its centre, mm, down
+ * @param turnDegrees how far its long side is turned from the x axis towards the y axis, degrees
+ */
+public record PlacedModule(double xMm, double yMm, double turnDegrees) {
+    public PlacedModule {
+        if (!Double.isFinite(xMm) || !Double.isFinite(yMm) || !Double.isFinite(turnDegrees)) {
+            throw new IllegalArgumentException("a module needs a finite place and turn: " + xMm + ", " + yMm + ", " + turnDegrees);
+        }
+    }
+}
