@@ -25,9 +25,10 @@ public final class CheckCatalogue {
      *
      * @param info who it says it is
      * @param version the version of the bundle that brought it
+     * @param reads ids of the checks whose tables it reads
      * @param check itself; only the runner calls it
      */
-    public record Entry(CheckInfo info, String version, Check check) {
+    public record Entry(CheckInfo info, String version, List<String> reads, Check check) {
     }
 
     /**
@@ -64,7 +65,7 @@ public final class CheckCatalogue {
                     return;
                 }
             }
-            entries.put(check, new Entry(info, version, check));
+            entries.put(check, new Entry(info, version, List.copyOf(check.reads()), check));
         } catch (RuntimeException | LinkageError defect) { // LinkageError: its bundle imports too little
             refused.put(check, new Refused(bundle, "it cannot say who it is: " + defect));
         }

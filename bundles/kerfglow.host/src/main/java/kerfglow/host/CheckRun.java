@@ -8,8 +8,6 @@ import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
@@ -19,25 +17,38 @@ import kerfglow.api.TableInfo;
 /** One check at work in a thread of its own, and the row that comes of it, whatever the check does. */
 final class CheckRun {
     private static final double NANOS_PER_MILLI = 1e6;
-    /** How often a run looks whether the person cancelled it. */
-    private static final long LOOK_MILLIS = 50;
+    private static final double NANOS_PER_SECOND = 1e9;
 
     private final CheckCatalogue.Entry entry;
     private final double limitSeconds;
     private volatile long startedNanos;
     private final FutureTask<Outcome> task;
 
-    /** A row and, when the check measured, its findings. */
-    record Ended(Result.CheckRow row, List<Finding> findings) {
+    /**
+     * How a check ended.
+     *
+     * @param groups its findings, those that are one collected, when it measured
+     */
+    record Ended(Result.CheckRow row, List<List<Finding>> groups) {
     }
 
-    CheckRun(CheckCatalogue.Entry entry, Inspection inspection, double limitSeconds) {
+    /**
+     * A check about to start.
+     *
+     * @param ended told, on any thread, when the check ended by itself
+     */
+    CheckRun(CheckCatalogue.Entry entry, Inspection inspection, double limitSeconds, Runnable ended) {
         this.entry = entry;
         this.limitSeconds = limitSeconds;
         this.task = new FutureTask<>(() -> {
             startedNanos = System.nanoTime();
             return entry.check().inspect(inspection);
-        });
+        }) {
+            @Override
+            protected void done() {
+                ended.run();
+            }
+        };
     }
 
     Runnable task() {
@@ -45,33 +56,32 @@ final class CheckRun {
     }
 
     /**
-     * Waits for the check, no longer than its time from when it started.
+     * How the check ended; empty while it runs and its time, counted from when it started, is not up.
      *
      * @throws CancellationException when the person cancelled the run
      */
-    Ended await(Watcher watcher) throws InterruptedException {
-        while (true) {
-            try {
-                return ended(task.get(LOOK_MILLIS, TimeUnit.MILLISECONDS));
-            } catch (TimeoutException notYet) {
-                if (watcher.isCancelled()) {
-                    task.cancel(true);
-                    throw new CancellationException();
-                }
-                if (startedNanos != 0 && System.nanoTime() - startedNanos > limitSeconds * 1e9) {
-                    task.cancel(true); // the thread is a daemon; a check that ignores its checkpoints is left behind
-                    return timedOut();
-                }
-            } catch (ExecutionException thrown) {
-                if (thrown.getCause() instanceof CancellationException) {
-                    if (watcher.isCancelled()) {
-                        throw new CancellationException();
-                    }
-                    return timedOut();
-                }
-                return failed(describe(thrown.getCause()));
-            }
+    Optional<Ended> poll(Watcher watcher) throws InterruptedException {
+        if (watcher.isCancelled()) {
+            task.cancel(true);
+            throw new CancellationException();
         }
+        if (!task.isDone()) {
+            if (startedNanos != 0 && System.nanoTime() - startedNanos > limitSeconds * NANOS_PER_SECOND) {
+                task.cancel(true); // the thread is a daemon; a check that ignores its checkpoints is left behind
+                return Optional.of(timedOut());
+            }
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(ended(task.get()));
+        } catch (ExecutionException thrown) {
+            return Optional.of(thrown.getCause() instanceof CancellationException ? timedOut() : failed(describe(thrown.getCause())));
+        }
+    }
+
+    /** A check that cannot start. */
+    static Ended notStarted(CheckCatalogue.Entry entry, String why) {
+        return new CheckRun(entry, null, 0, () -> { }).failed(why);
     }
 
     private Ended ended(Outcome outcome) {
@@ -82,7 +92,7 @@ final class CheckRun {
         Result.Status status = !outcome.measured() ? Result.Status.NOT_MEASURED
                 : outcome.findings().isEmpty() ? Result.Status.PASSED : Result.Status.FINDINGS;
         return new Ended(new Result.CheckRow(entry.info().id(), entry.info().title(), entry.version(), status, millis(), String.join(" ", outcome.missing()),
-                outcome.tables(), outcome.layers()), outcome.findings());
+                outcome.tables(), outcome.layers()), Repeats.collect(outcome.findings()));
     }
 
     /** What a check must not do: report rules or tables that it does not declare, or a place that is not finite. */

@@ -84,8 +84,13 @@ public record Result(Proof proof, JobSheet job, ShopSheet shop, UnitSystem units
      * @param at where the marker stands, mm
      * @param shape the geometry, mm
      * @param measured what was measured here
+     * @param suggestion the outline as it would be right, mm, when the check drew it
      */
-    public record Place(Coordinate at, Geometry shape, Optional<Measure> measured) {
+    public record Place(Coordinate at, Geometry shape, Optional<Measure> measured, Optional<Geometry> suggestion) {
+        /** A place without a suggestion. */
+        public Place(Coordinate at, Geometry shape, Optional<Measure> measured) {
+            this(at, shape, measured, Optional.empty());
+        }
     }
 
     /**

@@ -192,6 +192,9 @@ public final class JsonView {
         json.writeStringField("wkt", wkt(place.shape()));
         if (withMeasure) {
             measure("measured", place.measured());
+            if (place.suggestion().isPresent()) {
+                json.writeStringField("suggestion", wkt(place.suggestion().get()));
+            }
         }
     }
 
