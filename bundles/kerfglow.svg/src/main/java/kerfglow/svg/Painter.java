@@ -23,9 +23,11 @@ import org.w3c.dom.Element;
 final class Painter {
     private static final Set<String> MARKED = Set.of("path", "line", "polyline", "polygon");
     private final Drawing drawing;
+    private final Gradients gradients;
 
     Painter(Drawing drawing) {
         this.drawing = drawing;
+        gradients = new Gradients(drawing);
     }
 
     /** Fills the builder in; false when the shape lies too far out to be used, which a note says. */
@@ -63,6 +65,8 @@ final class Painter {
         boolean isClippedAway = fillSeen.isEmpty() && strokeSeen.isEmpty() && !(fillArea.isEmpty() && strokeArea.isEmpty());
         builder.fill(fill.paint()).fillArea(fillSeen);
         builder.stroke(stroke.paint(), stroke.paint().isPainted() ? pen.get().widthMm() : 0).strokeArea(strokeSeen);
+        gradients.of(fill, subpaths, place).ifPresent(builder::fillGradient);
+        gradients.of(stroke, subpaths, place).ifPresent(builder::strokeGradient);
         builder.visibility(visibility(place, anyPainted, anySeen, isClippedAway)).effects(effects(element, place, fill, stroke));
         return true;
     }

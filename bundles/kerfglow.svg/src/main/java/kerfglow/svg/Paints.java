@@ -1,7 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.svg;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import kerfglow.api.proof.ImportNote.Kind;
 import kerfglow.api.proof.Paint;
 import org.w3c.dom.Element;
@@ -11,9 +16,15 @@ final class Paints {
     /**
      * A paint with its own opacity.
      *
-     * @param opacity 0 (clear) to 1, the colour's times the property's
+     * @param opacity 0 (clear) to 1, the colour's times the property's; of a gradient the property's alone
+     * @param server the gradient
+     * @param stops of the gradient
      */
-    record Painted(Paint paint, double opacity) {
+    record Painted(Paint paint, double opacity, Optional<Element> server, List<ColourStop> stops) {
+        Painted(Paint paint, double opacity) {
+            this(paint, opacity, Optional.empty(), List.of());
+        }
+
         static final Painted NOTHING = new Painted(Paint.NONE, 0);
 
         boolean isSeen() {
@@ -21,11 +32,16 @@ final class Paints {
         }
     }
 
+    /** A stop; offsets are settled, so that none is less than the one before. */
+    record ColourStop(double offset, Colours.Colour colour) {
+    }
+
     private static final int LONGEST_CHAIN = 16;
     private final SvgSource source;
     private final Cascade cascade;
     private final Report report;
     private final Colours colours = new Colours();
+    private final Map<Element, List<ColourStop>> known = new HashMap<>();
 
     Paints(SvgSource source, Cascade cascade, Report report) {
         this.source = source;
@@ -97,35 +113,56 @@ final class Paints {
             default:
                 return null;
         }
-        Optional<Element> holder = stopHolder(server);
         if (server.getLocalName().equals("meshgradient")) {
             return new Painted(new Paint(Paint.Kind.GRADIENT, 0), opacity);
         }
-        if (holder.isEmpty()) {
+        List<ColourStop> stops = stopHolder(server).map(holder -> known.computeIfAbsent(holder, this::stops)).orElse(List.of());
+        if (stops.isEmpty()) {
             return Painted.NOTHING;
         }
-        int stops = 0;
-        Colours.Colour first = null;
-        boolean allClear = true;
-        for (Element child : Names.children(holder.get())) {
+        Colours.Colour first = stops.get(0).colour();
+        if (stops.size() == 1) {
+            return new Painted(Paint.colour(first.rgb()), first.alpha() * opacity);
+        }
+        boolean allClear = stops.stream().allMatch(stop -> stop.colour().alpha() == 0);
+        List<Integer> all = stops.stream().map(stop -> stop.colour().rgb()).toList();
+        return new Painted(new Paint(Paint.Kind.GRADIENT, first.rgb(), all), allClear ? 0 : opacity, Optional.of(server), stops);
+    }
+
+    private List<ColourStop> stops(Element holder) {
+        List<ColourStop> stops = new ArrayList<>();
+        double least = 0;
+        for (Element child : Names.children(holder)) {
             if (Names.isSvg(child, "stop")) {
-                Colours.Colour colour = stop(child);
-                first = first == null ? colour : first;
-                allClear &= colour.alpha() == 0;
-                stops++;
+                double offset = child.hasAttributeNS(null, "offset") ? share(child, child.getAttributeNS(null, "offset"), "offset", 0) : 0;
+                least = Math.max(least, offset);
+                stops.add(new ColourStop(least, stop(child)));
             }
         }
-        double seen = allClear ? 0 : stops == 1 ? first.alpha() * opacity : opacity;
-        return new Painted(new Paint(stops == 1 ? Paint.Kind.COLOUR : Paint.Kind.GRADIENT, first.rgb()), seen);
+        return stops;
     }
 
     private Optional<Element> stopHolder(Element gradient) {
-        Element at = gradient;
-        for (int i = 0; i < LONGEST_CHAIN && at != null; i++) {
+        return holder(gradient, at -> {
             for (Element child : Names.children(at)) {
                 if (Names.isSvg(child, "stop")) {
-                    return Optional.of(at);
+                    return true;
                 }
+            }
+            return false;
+        });
+    }
+
+    /** An attribute of a gradient, or of the nearest one that it refers to and that has it; empty where none has. */
+    String inherited(Element gradient, String attribute) {
+        return holder(gradient, at -> at.hasAttributeNS(null, attribute)).map(at -> at.getAttributeNS(null, attribute).strip()).orElse("");
+    }
+
+    private Optional<Element> holder(Element gradient, Predicate<Element> has) {
+        Element at = gradient;
+        for (int i = 0; i < LONGEST_CHAIN && at != null; i++) {
+            if (has.test(at)) {
+                return Optional.of(at);
             }
             String href = Names.href(at);
             at = href.startsWith("#") ? source.byId().get(href.substring(1)) : null;
@@ -146,7 +183,10 @@ final class Paints {
 
     /** A property from 0 to 1, as a number or a percentage. */
     double opacity(Element element, Style style, String property) {
-        String text = style.get(property, "1");
+        return share(element, style.get(property, "1"), property, 1);
+    }
+
+    private double share(Element element, String text, String name, int initial) {
         try {
             NumberScanner in = new NumberScanner(text.strip());
             double number = in.number();
@@ -155,8 +195,8 @@ final class Paints {
             }
             return Math.max(0, Math.min(1, number));
         } catch (BadValueException e) {
-            report.badValue(element, property, e.getMessage(), "1 is used");
-            return 1;
+            report.badValue(element, name, e.getMessage(), initial + " is used");
+            return initial;
         }
     }
 }

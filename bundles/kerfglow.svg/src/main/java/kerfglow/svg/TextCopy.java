@@ -65,6 +65,10 @@ final class TextCopy {
         return value / factor + originY;
     }
 
+    double size(double value) {
+        return value / factor;
+    }
+
     private Element copy(Element from, Place place, int nesting) {
         String tag = nesting == 0 ? "text" : from.getLocalName().equals("textPath") ? "textPath" : "tspan";
         Element to = document.createElementNS(Names.SVG, tag);

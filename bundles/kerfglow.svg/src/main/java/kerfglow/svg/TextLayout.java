@@ -28,8 +28,9 @@ final class TextLayout {
      * @param mark the fill colour that the characters were given, 0xRRGGBB
      * @param text the characters
      * @param outlines glyphs and lines under, over or through them
+     * @param heights of the font, and where they stand
      */
-    record Run(int mark, String text, List<Shape> outlines) {
+    record Run(int mark, String text, List<Shape> outlines, RunHeights heights) {
     }
 
     private static final int RGB = 0xFFFFFF;
@@ -99,7 +100,7 @@ final class TextLayout {
             outlines.add(layout.getDecorationOutline(TextSpanLayout.DECORATION_STRIKETHROUGH));
         }
         int mark = paint.fillPaint instanceof Color colour ? colour.getRGB() & RGB : 0;
-        return new Run(mark, text.toString(), outlines);
+        return new Run(mark, text.toString(), outlines, RunHeights.of(layout.getGlyphVector()));
     }
 
     /** Fetches nothing and says nothing. */

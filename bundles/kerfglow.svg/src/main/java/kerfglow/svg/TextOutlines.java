@@ -60,9 +60,13 @@ final class TextOutlines {
     private void span(TextCopy.Part part, TextCopy copy, Fonts fonts, List<TextLayout.Run> runs, List<Span> spans) {
         DrawnPath path = new DrawnPath();
         StringBuilder characters = new StringBuilder();
+        List<RunHeights> heights = new ArrayList<>();
         for (TextLayout.Run run : runs) {
             if (run.mark() == part.mark()) {
                 characters.append(run.text());
+                if (!run.text().isBlank()) {
+                    heights.add(run.heights());
+                }
                 for (Shape outline : run.outlines()) {
                     append(outline, copy, path);
                 }
@@ -79,7 +83,9 @@ final class TextOutlines {
         }
         Place place = part.place();
         double emMm = place.style().fontSize() * Math.hypot(place.toMm().getShearX(), place.toMm().getScaleY());
-        TextRun run = new TextRun(characters.toString(), part.font().asked(), part.font().used(), part.font().substituted(), emMm);
+        TextRun run = new TextRun(characters.toString(), part.font().asked(), part.font().used(), part.font().substituted(), emMm,
+                RunHeights.capMm(heights, copy, place.toMm()), RunHeights.xMm(heights, copy, place.toMm()),
+                RunHeights.baseLine(heights, copy, place.toMm(), drawing.factory()));
         // Glyphs are nonzero whatever the file says: fill-rule is a property of shapes.
         spans.add(new Span(part.element(), place.styled(place.style().child(Map.of("fill-rule", "nonzero", "clip-rule", "nonzero"),
                 place.style().fontSize())), path, run));

@@ -133,10 +133,10 @@ class ElementTest {
     }
 
     @Test
-    void gradients_tell_their_first_colour() {
+    void gradients_tell_their_colours() {
         Element e = Svg.only("<linearGradient id='p'><stop stop-color='#0f0'/><stop offset='1'/></linearGradient>"
                 + "<rect width='1' height='1' fill='url(#p)'/>");
-        assertEquals(new Paint(Paint.Kind.GRADIENT, 0x00ff00), e.fill());
+        assertEquals(new Paint(Paint.Kind.GRADIENT, 0x00ff00, List.of(0x00ff00, 0)), e.fill());
     }
 
     @Test

@@ -10,7 +10,11 @@ import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.TextRun;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.locationtech.jts.algorithm.Angle;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.LineString;
 
 /** Live text in the font that ships. Its glyph sizes are read from the font file's own tables (2048 units to the em). */
 class TextTest {
@@ -31,8 +35,34 @@ class TextTest {
         assertEquals(90 - H_HEIGHT, box.getMinY(), EXACT);
         assertEquals(90, box.getMaxY(), EXACT);
         TextRun run = h.text().orElseThrow();
-        assertEquals(new TextRun("H", "Liberation Sans", "Liberation Sans", false, 100), run);
+        assertEquals(List.of("H", "Liberation Sans", "Liberation Sans", false, 100.0),
+                List.of(run.text(), run.fontAsked(), run.fontUsed(), run.substituted(), run.sizeMm()));
         assertEquals(Element.Origin.TEXT, h.origin());
+    }
+
+    /** OS/2 table of the font that ships: sCapHeight 1409, sxHeight 1082. */
+    @ParameterizedTest
+    @CsvSource({"'', 1, 0", "scale(.5), .5, 0", "rotate(30), 1, 30", "translate(3 4) rotate(-90) scale(2), 2, -90", "scale(3 1), 1, 0", "skewX(20), 1, 0"})
+    void the_heights_of_the_font_and_the_base_line_are_told(String transform, double scale, double degrees) {
+        TextRun run = Svg.only("<text x='10' y='20' transform='" + transform + "' " + LIBERATION + ">Hx H<tspan dx='5'> </tspan></text>").text().orElseThrow();
+        assertEquals(scale * 1409 / 2048 * 100, run.capHeightMm().orElseThrow(), EXACT);
+        assertEquals(scale * 1082 / 2048 * 100, run.xHeightMm().orElseThrow(), EXACT);
+        LineString base = run.baseLine().orElseThrow();
+        assertEquals(Math.toRadians(degrees), Angle.angle(base.getCoordinateN(0), base.getCoordinateN(1)), 1e-6);
+        if (transform.isEmpty()) {
+            assertEquals(10, base.getCoordinateN(0).x, EXACT);
+            assertEquals(20, base.getCoordinateN(0).y, EXACT);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "<text y='50 60 50' F>HHH</text>", "<text y='50' rotate='10' F>HH</text>",
+        "<defs><path id='p' d='M0 50Q50 0 100 50'/></defs><text F><textPath href='#p'>HH</textPath></text>"})
+    void text_that_stands_on_no_one_line_has_heights_but_no_base_line(String content) {
+        TextRun run = Svg.only(content.replace("F>", "font-family='Liberation Sans' font-size='10'>")).text().orElseThrow();
+        assertTrue(run.baseLine().isEmpty());
+        assertEquals(1409 / 2048.0 * 10, run.capHeightMm().orElseThrow(), EXACT);
     }
 
     @Test

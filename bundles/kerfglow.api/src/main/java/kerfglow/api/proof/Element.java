@@ -84,6 +84,16 @@ public final class Element {
         return b.stroke;
     }
 
+    /** Present when the fill is a gradient whose course is known. */
+    public Optional<Gradient> fillGradient() {
+        return Optional.ofNullable(b.fillGradient);
+    }
+
+    /** Present when the stroke is a gradient whose course is known. */
+    public Optional<Gradient> strokeGradient() {
+        return Optional.ofNullable(b.strokeGradient);
+    }
+
     /** Stroke width on the sign, mm (for a skewed stroke the mean of both axes); 0 without a stroke. */
     public double strokeWidthMm() {
         return b.strokeWidthMm;
@@ -141,6 +151,8 @@ public final class Element {
         private Origin origin = Origin.SHAPE;
         private Paint fill = Paint.colour(0);
         private Paint stroke = Paint.NONE;
+        private Gradient fillGradient;
+        private Gradient strokeGradient;
         private double strokeWidthMm;
         private Geometry fillArea = NOTHING;
         private Geometry strokeArea = NOTHING;
@@ -166,6 +178,8 @@ public final class Element {
             origin = from.origin;
             fill = from.fill;
             stroke = from.stroke;
+            fillGradient = from.fillGradient;
+            strokeGradient = from.strokeGradient;
             strokeWidthMm = from.strokeWidthMm;
             fillArea = from.fillArea;
             strokeArea = from.strokeArea;
@@ -224,6 +238,16 @@ public final class Element {
         public Builder stroke(Paint value, double widthMm) {
             stroke = Objects.requireNonNull(value, "stroke");
             strokeWidthMm = widthMm;
+            return this;
+        }
+
+        public Builder fillGradient(Gradient value) {
+            fillGradient = value;
+            return this;
+        }
+
+        public Builder strokeGradient(Gradient value) {
+            strokeGradient = value;
             return this;
         }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.api.proof;
 
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -8,8 +9,10 @@ import java.util.Locale;
  *
  * @param kind what sort of paint it is
  * @param rgb 0xRRGGBB for {@link Kind#COLOUR}; for gradients and patterns the first colour found, else 0
+ * @param colours the colour, or those of all stops of a gradient in their order, opacity left aside; empty where they are not known.
+ *     Where on the sign which of them is seen, {@link Element#fillGradient()} tells
  */
-public record Paint(Kind kind, int rgb) {
+public record Paint(Kind kind, int rgb, List<Integer> colours) {
     /** Nothing is painted. */
     public static final Paint NONE = new Paint(Kind.NONE, 0);
 
@@ -19,9 +22,15 @@ public record Paint(Kind kind, int rgb) {
     public enum Kind { NONE, COLOUR, GRADIENT, PATTERN }
 
     public Paint {
+        colours = List.copyOf(colours);
         if ((rgb & ~RGB_MASK) != 0) {
             throw new IllegalArgumentException("rgb must lie in 0x000000..0xFFFFFF: " + Integer.toHexString(rgb));
         }
+    }
+
+    /** A paint whose further colours are not known. */
+    public Paint(Kind kind, int rgb) {
+        this(kind, rgb, kind == Kind.COLOUR ? List.of(rgb) : List.of());
     }
 
     /** A flat colour, 0xRRGGBB. */
