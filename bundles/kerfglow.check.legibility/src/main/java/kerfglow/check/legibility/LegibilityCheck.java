@@ -39,6 +39,11 @@ public final class LegibilityCheck implements Check {
     }
 
     @Override
+    public List<String> reads() {
+        return List.of(Night.CHECK);
+    }
+
+    @Override
     public Outcome inspect(Inspection inspection) {
         inspection.checkpoint(0);
         Lettering lettering = Lettering.of(inspection, () -> inspection.checkpoint(AFTER_FINDING / 2));
@@ -48,7 +53,9 @@ public final class LegibilityCheck implements Check {
         }
         Map<String, Element> elements = new HashMap<>();
         inspection.proof().elements().forEach(element -> elements.put(element.id(), element));
-        Backdrop backdrop = new Backdrop(inspection);
+        Coats coats = new Coats(inspection);
+        Backdrop backdrop = new Backdrop(inspection, coats);
+        Night night = new Night(inspection, coats);
         LegibilityFindings writer = new LegibilityFindings(inspection);
         List<LineReport> reports = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
@@ -56,12 +63,11 @@ public final class LegibilityCheck implements Check {
         for (Line line : lettering.lines()) {
             double done = AFTER_FINDING + (1 - AFTER_FINDING) * reports.size() / lettering.lines().size();
             Runnable pulse = () -> inspection.checkpoint(done);
-            LineReport report = LineReport.of("L" + (reports.size() + 1), line, inspection, elements, backdrop.behind(line, pulse), pulse);
+            LineReport report = LineReport.of("L" + (reports.size() + 1), line, inspection, elements, backdrop.behind(line, pulse), night.behind(line, pulse), pulse);
             reports.add(report);
             findings.addAll(writer.of(report));
             missing.addAll(report.missing());
         }
-        missing.add("Contrast by night needs the luminance of faces and wall, which nothing gives yet; contrast was measured by day.");
         return Outcome.of(findings).withTables(LegibilityTables.of(reports, lettering.graphics())).withLayers(layers(reports))
                 .withMissing(List.copyOf(missing));
     }

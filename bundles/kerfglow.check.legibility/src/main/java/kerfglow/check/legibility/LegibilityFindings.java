@@ -16,6 +16,8 @@ import kerfglow.api.proof.Part;
 /** Says what was measured on one line, in the units of the job. */
 final class LegibilityFindings {
     private static final double PERCENT = 100;
+    private static final String BY_DAY = "day";
+    private static final String BY_NIGHT = "night";
 
     private final Inspection inspection;
 
@@ -36,6 +38,7 @@ final class LegibilityFindings {
             }
         });
         contrast(report).ifPresent(findings::add);
+        byNight(report).ifPresent(findings::add);
         return findings;
     }
 
@@ -43,7 +46,8 @@ final class LegibilityFindings {
         Line line = report.line();
         String x = line.model().xMm().isPresent() ? ", x-height " + inspection.length(line.model().xMm().getAsDouble()) : "";
         String reads = report.reachMm().isPresent() ? "; by " + report.rule() + " it reads from " + inspection.length(report.reachMm().getAsDouble()) : "";
-        return finding(report, LegibilityRules.LINE, name(report) + " has cap height " + inspection.length(line.model().capMm()) + x + reads + ".")
+        return finding(report, LegibilityRules.LINE, name(report) + " has cap height " + inspection.length(line.model().capMm()) + x
+                + (report.live() ? " (of its font: live text)" : "") + reads + ".")
                 .measured(Measure.mm(line.model().capMm())).build();
     }
 
@@ -91,12 +95,26 @@ final class LegibilityFindings {
         }
         Backdrop.Pair pair = lowRatio ? worst.get() : report.backdrop().pairs().stream()
                 .min(Comparator.comparingDouble(Backdrop.Pair::reflectance)).orElseThrow();
-        return Optional.of(finding(report, LegibilityRules.CONTRAST, name(report) + " is " + LineReport.hex(pair.letter()) + " on "
-                + (pair.wall() ? "the wall's " : "") + LineReport.hex(pair.behind()) + ": by day a contrast ratio of " + factor(pair.ratio())
+        Finding.Builder finding = finding(report, LegibilityRules.CONTRAST, name(report) + " is " + LineReport.hex(pair.letter()) + " on "
+                + (pair.wall() ? "the wall's " : "") + LineReport.hex(pair.behind()) + (pair.gradient() ? " where it is worst" : "") + ": by day a contrast ratio of " + factor(pair.ratio())
                 + " (at least " + factor(leastRatio) + ") and a reflectance contrast of " + percent(pair.reflectance())
                 + (leastReflectance > 0 ? " (at least " + percent(leastReflectance) + ")" : "") + ".")
                 .measured(new Measure(lowRatio ? pair.ratio() : pair.reflectance(), Quantity.RATIO))
-                .required(new Measure(lowRatio ? leastRatio : leastReflectance, Quantity.RATIO)).build());
+                .required(new Measure(lowRatio ? leastRatio : leastReflectance, Quantity.RATIO)).cause(BY_DAY);
+        return Optional.of((pair.gradient() ? finding.at(pair.place()) : finding).build());
+    }
+
+    private Optional<Finding> byNight(LineReport report) {
+        double least = inspection.settings().get(LegibilitySettings.LEAST_NIGHT_CONTRAST, report.line().first());
+        return report.night().filter(night -> night.ratio() < least).map(night -> finding(report, LegibilityRules.CONTRAST, name(report) + " has "
+                + luminance(night.letter()) + " against " + luminance(night.behind()) + " behind it: by night a ratio of luminances of "
+                + factor(night.ratio()) + " (at least " + factor(least) + ").")
+                .measured(new Measure(night.ratio(), Quantity.RATIO)).required(new Measure(least, Quantity.RATIO)).cause(BY_NIGHT)
+                .fix("Light one of the two more or the other less, or take a film that lets more or less light through.").build());
+    }
+
+    private static String luminance(double value) {
+        return String.format(Locale.ROOT, "%.1f cd/m²", value);
     }
 
     private Finding.Builder finding(LineReport report, Rule rule, String message) {

@@ -53,8 +53,13 @@ final class LegibilitySettings {
             "least reflectance contrast (B1 - B2) / B1, 0 for not asked", Quantity.RATIO, 0.0, 0, 1,
             "0: measured and shown; where a code asks 70 %, give 0.7", "the formula: proposal 7-1-12 to ICC A117.1");
     static final Setting<String> WALL_COLOUR = SharedSettings.WALL_COLOUR;
+    static final Setting<Double> NIGHT_WALL = Setting.number("legibility.night-wall-luminance", "luminance of the wall and of what else is not lit, by night",
+            Quantity.LUMINANCE, 1.0, 0.001, 1000, "10 lx of street light on a wall that reflects a third of it, 10 / 3 / pi",
+            "Assumed: a lit street; only the place knows");
+    static final Setting<Double> LEAST_NIGHT_CONTRAST = Setting.number("legibility.least-night-contrast", "least ratio of luminances of lettering and what lies behind it, by night",
+            Quantity.RATIO, 5.0, 1, 1000, "what is asked between the two colours of a lit safety sign, 5 to 15", "recalled of EN 1838, not confirmed");
     static final List<Setting<?>> ALL = List.of(LETTERING, CONFIDENCE, READER, DISTANCE, SPEED, LANES, REACTION_TIME, FACES, OFFSET, EYE_TURN,
-            LEAST_VIEW, RULE, ACUITY, ABOVE_FLOOR, LEAST_CONTRAST, LEAST_REFLECTANCE, WALL_COLOUR);
+            LEAST_VIEW, RULE, ACUITY, ABOVE_FLOOR, LEAST_CONTRAST, LEAST_REFLECTANCE, WALL_COLOUR, NIGHT_WALL, LEAST_NIGHT_CONTRAST);
 
     private static final String SHOP = "the shop sheet";
     static final Setting<String> RULE_NAME = Setting.text("rule", "name of the rule, as legibility.rule gives it", null,

@@ -36,7 +36,11 @@ final class LegibilityTables {
             Column.number("contrast", "Least contrast ratio, by day", Quantity.RATIO),
             Column.number("reflectance-contrast", "Least reflectance contrast, by day", Quantity.RATIO),
             Column.text("behind", "Colours behind it"),
-            Column.geometry("base-line", "Base line")));
+            Column.geometry("base-line", "Base line"),
+            Column.text("heights-from", "What the heights are from: outlines, or live text"),
+            Column.number("night-contrast", "Least ratio of luminances, by night", Quantity.RATIO),
+            Column.number("night-luminance", "Luminance of the lettering there, by night", Quantity.LUMINANCE),
+            Column.number("night-luminance-behind", "Luminance behind it there, by night", Quantity.LUMINANCE)));
     static final TableInfo CIRCLES = new TableInfo("reading-circles", "Circles of reading distance on the ground", List.of(
             Column.text("line", "Line"),
             Column.text("rule", "Reading rule"),
@@ -76,7 +80,9 @@ final class LegibilityTables {
                 cap, cell(model.xMm()), shape.strokeMm() / cap, share(shape.widthMm(), cap), share(shape.spacingMm(), cap),
                 share(shape.leastSpacingMm(), cap), report.rule(), cell(report.reachMm()), cell(report.askedMm()), cell(report.requiredMm()),
                 cell(report.scale()), report.worst().map(Backdrop.Pair::ratio).orElse(null), report.leastReflectance().isPresent()
-                        ? report.leastReflectance().getAsDouble() : null, report.behind(), line.level(0));
+                        ? report.leastReflectance().getAsDouble() : null, report.behind(), line.level(0),
+                report.live() ? "live text" : "outlines", report.night().map(Night.Contrast::ratio).orElse(null),
+                report.night().map(Night.Contrast::letter).orElse(null), report.night().map(Night.Contrast::behind).orElse(null));
     }
 
     static String form(Line line) {

@@ -27,6 +27,10 @@ record Line(Frame frame, LineModel model, List<Upright> letters, List<Piece> mar
         return new Line(frame, model, List.copyOf(letters), List.copyOf(marks), confidence);
     }
 
+    Line with(LineModel other) {
+        return new Line(frame, other, letters, marks, confidence);
+    }
+
     boolean isJoined() {
         return LineModel.isJoined(letters);
     }

@@ -84,6 +84,11 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
         return refined(letters, base, near, tall, joined);
     }
 
+    /** The same letters, with heights that are known better than from their outlines. */
+    LineModel with(double exactBase, double exactCapMm, OptionalDouble exactXMm) {
+        return new LineModel(exactBase, exactCapMm, exactXMm, members, deviationMm);
+    }
+
     /** Lower ends to try; of very many, enough of them that a level which two fifths of all share is among them. */
     private static List<Double> candidates(List<Upright> letters) {
         List<Double> all = new ArrayList<>();

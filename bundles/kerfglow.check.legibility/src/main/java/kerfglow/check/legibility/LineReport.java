@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.check.legibility;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -13,13 +12,14 @@ import java.util.stream.Collectors;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Part;
-import kerfglow.api.proof.TextRun;
 
 /**
  * One line with all that was measured and compared.
  *
  * @param id in this run, top to bottom
  * @param text the live text, or empty
+ * @param live true when the heights are those of its font
+ * @param night least contrast by night
  * @param rule name of the reading rule
  * @param asked the rule itself, where it is known
  * @param heightMm the height that the rule compares; empty where it could not be measured
@@ -28,17 +28,20 @@ import kerfglow.api.proof.TextRun;
  * @param requiredMm height required for it
  * @param missing what could not be compared, sentences
  */
-record LineReport(String id, Line line, String text, Proportions proportions, Backdrop.Seen backdrop, String rule, Optional<ReadingRule> asked,
+record LineReport(String id, Line line, String text, boolean live, Proportions proportions, Backdrop.Seen backdrop, Optional<Night.Contrast> night, String rule, Optional<ReadingRule> asked,
         Reader reader, OptionalDouble heightMm, OptionalDouble reachMm, OptionalDouble askedMm, OptionalDouble requiredMm, Set<String> missing) {
 
     /** Measures one line. */
-    static LineReport of(String id, Line line, Inspection inspection, Map<String, Element> elements, Backdrop.Seen backdrop, Runnable pulse) {
+    static LineReport of(String id, Line found, Inspection inspection, Map<String, Element> elements, Backdrop.Seen backdrop, Night.Seen night, Runnable pulse) {
+        Optional<Line> exact = LiveText.exact(found, elements);
+        Line line = exact.orElse(found);
         Part first = line.first();
         String name = inspection.settings().get(LegibilitySettings.RULE, first).strip();
         Map<String, ReadingRule> rules = ReadingRules.all(inspection);
         Optional<ReadingRule> rule = Optional.ofNullable(rules.get(name));
         Reader reader = Reader.of(inspection, first);
         Set<String> missing = new LinkedHashSet<>(backdrop.missing());
+        night.missing().ifPresent(missing::add);
         if (!reader.missing().isEmpty()) {
             missing.add(reader.missing());
         }
@@ -63,7 +66,7 @@ record LineReport(String id, Line line, String text, Proportions proportions, Ba
                 required = reader.isKnown() ? OptionalDouble.of(step.get().requiredMm(reader.distanceMm())) : OptionalDouble.empty();
             }
         }
-        return new LineReport(id, line, text(line, elements), Proportions.of(line, pulse), backdrop, name, rule, reader, height, reach,
+        return new LineReport(id, line, LiveText.words(line, elements), exact.isPresent(), Proportions.of(line, pulse), backdrop, night.contrast(), name, rule, reader, height, reach,
                 reader.isKnown() ? OptionalDouble.of(reader.distanceMm()) : OptionalDouble.empty(), required, missing);
     }
 
@@ -90,16 +93,6 @@ record LineReport(String id, Line line, String text, Proportions proportions, Ba
         double edge = inspection.settings().get(LegibilitySettings.ABOVE_FLOOR, line.first());
         return edge < 0 ? OptionalDouble.empty()
                 : OptionalDouble.of(edge + inspection.proof().heightMm() - line.level(0).getEnvelopeInternal().centre().y);
-    }
-
-    private static String text(Line line, Map<String, Element> elements) {
-        Set<String> ids = new LinkedHashSet<>();
-        line.parts().forEach(part -> ids.addAll(part.elements()));
-        List<String> texts = new ArrayList<>();
-        for (String each : ids) {
-            Optional.ofNullable(elements.get(each)).flatMap(Element::text).map(TextRun::text).ifPresent(texts::add);
-        }
-        return String.join(" ", texts);
     }
 
     OptionalDouble scale() {

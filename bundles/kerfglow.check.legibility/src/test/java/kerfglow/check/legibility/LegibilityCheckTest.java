@@ -1,6 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.check.legibility;
 
+import static kerfglow.check.legibility.BlockSign.E;
+import static kerfglow.check.legibility.BlockSign.H;
+import static kerfglow.check.legibility.BlockSign.L;
+import static kerfglow.check.legibility.BlockSign.T;
+import static kerfglow.check.legibility.BlockSign.cell;
+import static kerfglow.check.legibility.BlockSign.moved;
+import static kerfglow.check.legibility.BlockSign.only;
+import static kerfglow.check.legibility.BlockSign.plain;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -14,7 +22,6 @@ import java.util.concurrent.CancellationException;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
-import kerfglow.api.Rule;
 import kerfglow.api.TableInfo;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Element;
@@ -27,63 +34,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.util.AffineTransformation;
 
-/** Block letters of known measures: capitals H, L, T, E of 100 mm with strokes of 20 mm, 15 mm apart. */
+/** What the check says of block letters of known measures. */
 class LegibilityCheckTest {
     private static final double INCH = 25.4;
     private static final double FOOT = 304.8;
     private static final double TOLERANCE_MM = 0.02;
-    private static final String H = "0 0, 20 0, 20 40, 50 40, 50 0, 70 0, 70 100, 50 100, 50 60, 20 60, 20 100, 0 100, 0 0";
-    private static final String L = "0 0, 20 0, 20 80, 60 80, 60 100, 0 100, 0 0";
-    private static final String T = "0 0, 70 0, 70 20, 45 20, 45 100, 25 100, 25 20, 0 20, 0 0";
-    private static final String E = "0 0, 60 0, 60 20, 20 20, 20 40, 55 40, 55 60, 20 60, 20 80, 60 80, 60 100, 0 100, 0 0";
-    private static final double GAP = 15;
-
-    private final CheckTester tester = CheckTester.of(new LegibilityCheck());
-    private int count;
-
-    private static CheckTester plain() {
-        return new LegibilityCheckTest().word(1, 0, 500, 500, 0);
-    }
-
-    /** The word HTLE, its letters as high as the scale times 100 mm, on a base line. */
-    private CheckTester word(double scale, int rgb, double x, double base, int order) {
-        double at = x;
-        for (String letter : List.of(H, T, L, E)) {
-            Polygon shape = (Polygon) CheckTester.wkt("POLYGON ((" + letter + "))");
-            Polygon placed = (Polygon) AffineTransformation.scaleInstance(scale, scale)
-                    .translate(at, base - 100 * scale).transform(shape);
-            add(placed, "Letters", rgb, order, Role.FACE);
-            at = placed.getEnvelopeInternal().getMaxX() + GAP * scale;
-        }
-        return tester;
-    }
-
-    private void add(Polygon shape, String layer, int rgb, int order, Role role) {
-        String id = "p" + count++;
-        tester.part(Part.builder(id, role, shape).layer(layer).paint(Paint.colour(rgb)).order(order).elements(List.of(id)).build());
-        tester.element(Element.builder(id).layer(layer).order(order).fill(Paint.colour(rgb)).fillArea(shape).build());
-    }
-
-    private void background(String rectangle, Paint paint, int order) {
-        String id = "b" + count++;
-        Polygon shape = (Polygon) CheckTester.wkt("POLYGON ((" + rectangle + "))");
-        tester.part(Part.builder(id, Role.PANEL, shape).layer("Panel").paint(paint).order(order).elements(List.of(id)).build());
-        tester.element(Element.builder(id).layer("Panel").order(order).fill(paint).fillArea(shape).build());
-    }
-
-    private static Finding only(CheckTester tester, Rule rule) {
-        List<Finding> findings = tester.findings(rule);
-        assertEquals(1, findings.size(), () -> rule.id() + ": " + findings);
-        return findings.get(0);
-    }
-
-    private static Object cell(Outcome outcome, TableInfo info, int row, String column) {
-        int index = info.columns().stream().map(TableInfo.Column::id).toList().indexOf(column);
-        return outcome.tables().stream().filter(table -> table.info().equals(info)).findFirst().orElseThrow().rows().get(row).get(index);
-    }
-
     @Test
     void says_who_it_is() {
         CheckInfo info = new LegibilityCheck().info();
@@ -192,7 +148,7 @@ class LegibilityCheckTest {
     @Test
     void the_accessibility_rule_takes_the_base_line_above_the_floor() {
         double edge = 80 * INCH - 500;
-        CheckTester sign = new LegibilityCheckTest().word(2 * INCH / 100, 0, 500, 500, 0).with(LegibilitySettings.RULE, "accessibility")
+        CheckTester sign = new BlockSign().word(2 * INCH / 100, 0, 500, 500, 0).with(LegibilitySettings.RULE, "accessibility")
                 .with(LegibilitySettings.ABOVE_FLOOR, edge);
         assertEquals(List.of(), sign.with(LegibilitySettings.DISTANCE, 180 * INCH).findings(LegibilityRules.TOO_SMALL));
         Finding finding = only(sign.with(LegibilitySettings.DISTANCE, 192 * INCH), LegibilityRules.TOO_SMALL);
@@ -216,68 +172,12 @@ class LegibilityCheckTest {
 
     @Test
     void the_safety_rule_goes_by_the_field_behind_the_line() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
+        BlockSign sign = new BlockSign();
         sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", Paint.colour(0xFFFFFF), 0);
         CheckTester lit = sign.word(1, 0x008000, 500, 500, 1).with(LegibilitySettings.RULE, "safety-lit-inside");
         assertEquals(List.of(), lit.with(LegibilitySettings.DISTANCE, 60_000.0).findings(LegibilityRules.TOO_SMALL), "300 mm by 200 is 60 m");
         assertEquals(1, lit.with(LegibilitySettings.DISTANCE, 60_001.0).findings(LegibilityRules.TOO_SMALL).size());
         assertTrue(plain().with(LegibilitySettings.RULE, "safety-lit-inside").run().missing().stream().anyMatch(each -> each.contains("field")));
-    }
-
-    /** WCAG: #777777 on white is 4.478, #767676 is 4.542; compared unrounded. */
-    @ParameterizedTest
-    @CsvSource({"777777, 4.5, 1", "767676, 4.5, 0", "949494, 3, 0", "959595, 3, 1"})
-    void contrast_with_the_panel_behind(String colour, double least, int found) {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
-        sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", Paint.colour(0xFFFFFF), 0);
-        List<Finding> findings = sign.word(1, Integer.parseInt(colour, 16), 500, 500, 1).with(LegibilitySettings.LEAST_CONTRAST, least)
-                .findings(LegibilityRules.CONTRAST);
-        assertEquals(found, findings.size(), findings::toString);
-        findings.forEach(finding -> assertEquals(Colours.ratio(0xFFFFFF, Integer.parseInt(colour, 16)), finding.measured().orElseThrow().value(), 1e-9));
-    }
-
-    @Test
-    void what_is_painted_over_the_letters_or_does_not_reach_them_is_not_behind_them() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
-        sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", Paint.colour(0xFFFFFF), 0);
-        sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", Paint.colour(0x111111), 5);
-        sign.background("0 0, 100 0, 100 100, 0 100, 0 0", Paint.colour(0x000000), 1);
-        Outcome outcome = sign.word(1, 0, 500, 500, 3).run();
-        assertEquals(21, (Double) cell(outcome, LegibilityTables.LINES, 0, "contrast"), 1e-9);
-        assertEquals("#ffffff", cell(outcome, LegibilityTables.LINES, 0, "behind"));
-        assertFalse(outcome.missing().stream().anyMatch(each -> each.contains("wall-colour")));
-    }
-
-    @Test
-    void the_worse_of_two_backgrounds_counts() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
-        sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", Paint.colour(0xFFFFFF), 0);
-        sign.background("400 450, 1000 450, 1000 600, 400 600, 400 450", Paint.colour(0x222222), 1);
-        Finding finding = only(sign.word(1, 0, 500, 500, 2), LegibilityRules.CONTRAST);
-        assertEquals(Colours.ratio(0, 0x222222), finding.measured().orElseThrow().value(), 1e-9);
-    }
-
-    @Test
-    void the_wall_counts_when_its_colour_is_given_and_reflectance_contrast_when_it_is_asked_for() {
-        Finding wall = only(plain().with(LegibilitySettings.WALL_COLOUR, "#1a1a1a"), LegibilityRules.CONTRAST);
-        assertTrue(wall.message().contains("the wall's #1a1a1a"), wall.message());
-        CheckTester sign = new LegibilityCheckTest().word(1, 0xFFD700, 500, 500, 0).with(LegibilitySettings.WALL_COLOUR, "#806000")
-                .with(LegibilitySettings.LEAST_CONTRAST, 1.0);
-        assertEquals(List.of(), sign.findings(LegibilityRules.CONTRAST));
-        double measured = 1 - Colours.luminance(0x806000) / Colours.luminance(0xFFD700);
-        assertEquals(measured, only(sign.with(LegibilitySettings.LEAST_REFLECTANCE, 0.95), LegibilityRules.CONTRAST).measured().orElseThrow().value(), 1e-9);
-    }
-
-    @Test
-    void gradients_and_patterns_behind_are_said_to_be_known_in_part_or_not_at_all() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
-        sign.background("400 300, 1000 300, 1000 600, 400 600, 400 300", new Paint(Paint.Kind.GRADIENT, 0xFFFFFF), 0);
-        assertTrue(sign.word(1, 0, 500, 500, 1).run().missing().stream().anyMatch(each -> each.contains("only its first colour")));
-        LegibilityCheckTest pattern = new LegibilityCheckTest();
-        pattern.background("400 300, 1000 300, 1000 600, 400 600, 400 300", new Paint(Paint.Kind.PATTERN, 0), 0);
-        Outcome outcome = pattern.word(1, 0, 500, 500, 1).run();
-        assertTrue(outcome.missing().stream().anyMatch(each -> each.contains("no one colour")));
-        assertEquals(null, cell(outcome, LegibilityTables.LINES, 0, "contrast"));
     }
 
     @Test
@@ -293,7 +193,7 @@ class LegibilityCheckTest {
 
     @Test
     void a_row_of_equal_ornaments_is_no_lettering_unless_the_job_says_so() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
+        BlockSign sign = new BlockSign();
         for (int i = 0; i < 6; i++) {
             sign.add(moved("0 0, 10 40, 50 50, 10 60, 0 100, -10 60, -50 50, -10 40, 0 0", 110.0 * (i + 1)), "Stars", 0, 0, Role.FACE);
         }
@@ -302,13 +202,9 @@ class LegibilityCheckTest {
         assertFalse(plain().with(LegibilitySettings.LETTERING, "no").run().measured());
     }
 
-    private static Polygon moved(String ring, double x) {
-        return (Polygon) AffineTransformation.translationInstance(x, 0).transform(CheckTester.wkt("POLYGON ((" + ring + "))"));
-    }
-
     @Test
     void a_single_letter_is_measured_when_the_job_says_that_it_is_one() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
+        BlockSign sign = new BlockSign();
         sign.add(moved(H, 100), "Mark", 0, 0, Role.FACE);
         assertFalse(sign.tester.run().measured());
         assertEquals(100, only(sign.tester.with(LegibilitySettings.LETTERING, "yes"), LegibilityRules.LINE).measured().orElseThrow().value(), TOLERANCE_MM);
@@ -316,7 +212,7 @@ class LegibilityCheckTest {
 
     @Test
     void a_push_through_letter_and_its_opening_are_one_line() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
+        BlockSign sign = new BlockSign();
         double x = 100;
         for (String letter : List.of(H, L, E)) {
             sign.add(moved(letter, x), "Openings", 0x444444, 0, Role.OPENING);
@@ -330,7 +226,7 @@ class LegibilityCheckTest {
 
     @Test
     void letters_of_two_colours_in_turn_are_one_line() {
-        LegibilityCheckTest sign = new LegibilityCheckTest();
+        BlockSign sign = new BlockSign();
         double x = 100;
         int turn = 0;
         for (String letter : List.of(H, L, E, T, H, E, L, T)) {
