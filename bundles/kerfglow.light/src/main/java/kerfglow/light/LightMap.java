@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.light;
+
+import org.locationtech.jts.geom.Coordinate;
+
+/**
+ * The light on a face: illuminance of its inner side in lux, and its luminance in cd/m² as seen from in front, {@code L = E tau / pi} of an
+ * ideal diffuser, blurred by the face's spread. Immutable, provided that nobody changes an array.
+ */
+public final class LightMap {
+    private final Grid grid;
+    private final boolean[] lit;
+    private final double[] lux;
+    private final double[] luminance;
+    private final double directShare;
+    private final Balance balance;
+
+    /**
+     * Where the light of the modules ends, lumen. What the map finds on the face is measured on the map, what back and walls take is
+     * reckoned patch by patch, so that the sum tells how well the two agree.
+     *
+     * @param emitted what the emitters that stand inside the can give
+     * @param back what the back absorbs
+     * @param walls what the walls absorb
+     * @param faceLost what the face absorbs
+     * @param through what leaves through the face, trim lips included
+     */
+    public record Balance(double emitted, double back, double walls, double faceLost, double through) {
+        /** What is not accounted for, as a share of what is emitted; 0 in the dark. */
+        public double error() {
+            return emitted > 0 ? (back + walls + faceLost + through) / emitted - 1 : 0;
+        }
+    }
+
+    LightMap(Grid grid, boolean[] lit, double[] lux, double[] luminance, double directShare, Balance balance) {
+        this.grid = grid;
+        this.lit = lit;
+        this.lux = lux;
+        this.luminance = luminance;
+        this.directShare = directShare;
+        this.balance = balance;
+    }
+
+    /** Its cells. */
+    public Grid grid() {
+        return grid;
+    }
+
+    /** True when the centre of a cell lies on the lit face. */
+    public boolean isLit(int cell) {
+        return lit[cell];
+    }
+
+    /** How many cells are lit. */
+    public int litCells() {
+        int cells = 0;
+        for (boolean each : lit) {
+            cells += each ? 1 : 0;
+        }
+        return cells;
+    }
+
+    /** Illuminance in each cell, lux; 0 outside the can. Not to be changed. */
+    public double[] lux() {
+        return lux;
+    }
+
+    /** Luminance in each cell, cd/m²; 0 outside the can. Not to be changed. */
+    public double[] luminance() {
+        return luminance;
+    }
+
+    /** Illuminance of the cell that holds a point, lux. */
+    public double luxAt(Coordinate point) {
+        return lux[grid.cell(point.x, point.y)];
+    }
+
+    /** Luminance of the cell that holds a point, cd/m². */
+    public double luminanceAt(Coordinate point) {
+        return luminance[grid.cell(point.x, point.y)];
+    }
+
+    /**
+     * Least, mean and greatest illuminance of the lit face, lux.
+     *
+     * @throws IllegalStateException when no cell is lit
+     */
+    public Levels luxLevels() {
+        return Levels.of(grid, lit, lux);
+    }
+
+    /**
+     * Least, mean and greatest luminance of the lit face, cd/m².
+     *
+     * @throws IllegalStateException when no cell is lit
+     */
+    public Levels luminanceLevels() {
+        return Levels.of(grid, lit, luminance);
+    }
+
+    /** Which share of the light on the face came straight from a module; 0 in the dark. */
+    public double directShare() {
+        return directShare;
+    }
+
+    /** Where the light ends. */
+    public Balance balance() {
+        return balance;
+    }
+}
