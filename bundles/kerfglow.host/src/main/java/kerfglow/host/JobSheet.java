@@ -93,6 +93,18 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
         return of(SheetNode.read(file), file.toAbsolutePath().getParent());
     }
 
+    /**
+     * Reads a job sheet that is part of another file.
+     *
+     * @param name of the file, for complaints
+     * @param text the sheet, YAML or JSON
+     * @param folder what its paths count from
+     * @throws SheetException naming line and key of the first fault
+     */
+    public static JobSheet parse(String name, String text, Path folder) throws SheetException {
+        return of(SheetNode.parse(name, text), folder);
+    }
+
     static JobSheet of(SheetNode top, Path folder) throws SheetException {
         Map<String, SheetNode> entries = top.entries(KEYS);
         SheetNode scale = entries.get("scale");

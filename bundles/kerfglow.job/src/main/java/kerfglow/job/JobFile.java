@@ -1,0 +1,286 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.job;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import kerfglow.host.JobSheet;
+
+/**
+ * A job file that is open in one window: lock, reading, saving, autosave.
+ *
+ * <p>Saving writes the whole job to the side file {@code .NAME.unsaved}, forces it to the disk and renames it to the job file, so that
+ * at every moment the job file is the old or the new one. Autosave writes the same side file and leaves it there; the next start offers it.
+ * A second opener is told who holds the job and cannot save to it. Links are followed.
+ */
+public final class JobFile implements AutoCloseable {
+    /** The ending of job files. */
+    public static final String ENDING = ".kerfglow";
+    /** What is entered is on the disk this long after it at the latest, but for the time of writing; the promise is 5 s. */
+    public static final Duration AUTOSAVE_DELAY = Duration.ofSeconds(2);
+
+    /** Larger than any job by far; stops a file that is something else from filling the memory. */
+    private static final long MOST_BYTES = 256L << 20;
+    private static final int SHORT_DIGEST = 8;
+
+    private final Path file;
+    private final Path side;
+    private final Optional<JobLock> lock;
+    private final Optional<String> heldBy;
+    private final Clock clock;
+    private final Contents contents;
+    private final Optional<Unsaved> unsaved;
+    private final Autosave autosave;
+    private String digest;
+
+    /**
+     * What was read of a job file.
+     *
+     * @param state the job
+     * @param problems what could not be read, one sentence each; empty for a whole file
+     * @param kept where the damaged original is kept; absent for a whole file, or when nothing may be written
+     * @param isNew true when there is no such file yet
+     */
+    public record Contents(JobState state, List<String> problems, Optional<Path> kept, boolean isNew) {
+    }
+
+    /**
+     * What was entered but not saved before the process ended.
+     *
+     * @param state the job as it was then
+     * @param at when it was last written
+     * @param fitsFile true when the job file is still the one that it builds on; false when that was saved by somebody since
+     */
+    public record Unsaved(JobState state, Instant at, boolean fitsFile) {
+    }
+
+    /** How a file is opened; the defaults are right but for tests. */
+    public record Options(Clock clock, Duration autosaveDelay, Consumer<String> onProblem) {
+        /** The clock of the system, autosave after {@link #AUTOSAVE_DELAY}; told there when autosave fails, in a thread of its own. */
+        public static Options of(Consumer<String> onProblem) {
+            return new Options(Clock.systemUTC(), AUTOSAVE_DELAY, onProblem);
+        }
+    }
+
+    private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, Bytes bytes) throws IOException {
+        this.file = file;
+        this.side = sibling(file, "." + file.getFileName() + ".unsaved");
+        this.clock = options.clock();
+        this.lock = lock;
+        this.heldBy = heldBy;
+        this.digest = bytes.digest();
+        this.contents = bytes.contents(file, lock.isPresent());
+        this.unsaved = lock.isPresent() ? readUnsaved() : Optional.empty();
+        this.autosave = new Autosave(options.autosaveDelay(), side, this::autosave, options.onProblem());
+    }
+
+    /**
+     * Opens a job file for changes, or makes ready for a new one when there is none. When somebody else holds it, it is opened all the
+     * same, but {@link #heldBy} says who does, and {@link #save} refuses.
+     *
+     * @throws JobFileException when it cannot be read, is no job file at all, or was written by a newer program
+     */
+    public static JobFile open(Path path, Options options) throws IOException {
+        Path file = SafeFile.target(path);
+        Optional<JobLock> lock;
+        Optional<String> heldBy = Optional.empty();
+        Path lockFile = sibling(file, "." + file.getFileName() + ".lock");
+        try {
+            lock = JobLock.take(lockFile, options.clock().instant());
+            if (lock.isEmpty()) {
+                heldBy = Optional.of(JobLock.holder(lockFile));
+            }
+        } catch (IOException readOnly) {
+            lock = Optional.empty();
+            heldBy = Optional.of("nobody, but nothing can be written in " + file.getParent() + " (" + readOnly.getMessage() + ")");
+        }
+        try {
+            return new JobFile(file, options, lock, heldBy, Bytes.read(file));
+        } catch (IOException | RuntimeException failed) {
+            if (lock.isPresent()) {
+                lock.get().close();
+            }
+            throw failed;
+        }
+    }
+
+    /**
+     * Reads a job file without holding or writing anything.
+     *
+     * @throws JobFileException when it cannot be read, is no job file at all, or was written by a newer program
+     */
+    public static Contents read(Path path) throws IOException {
+        Path file = SafeFile.target(path);
+        Bytes bytes = Bytes.read(file);
+        if (bytes.digest().isEmpty()) {
+            throw new JobFileException(JobFileException.Kind.UNREADABLE, path + ": there is no such file", null);
+        }
+        return bytes.contents(file, false);
+    }
+
+    /** True when a name ends as those of job files do. */
+    public static boolean isJobFile(Path path) {
+        return String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT).endsWith(ENDING);
+    }
+
+    /** The file itself, links followed. */
+    public Path file() {
+        return file;
+    }
+
+    /** Who holds the job so that it cannot be saved here; absent when this window does. */
+    public Optional<String> heldBy() {
+        return heldBy;
+    }
+
+    /** What was read. */
+    public Contents contents() {
+        return contents;
+    }
+
+    /** What was entered before the process ended last time; to be offered to the person. */
+    public Optional<Unsaved> unsaved() {
+        return unsaved;
+    }
+
+    /** The proof's file as the job names it, found from the job file's folder. */
+    public static Path proofFile(Path jobFile, JobState state) {
+        return jobFile.toAbsolutePath().resolveSibling(state.proof().file()).normalize();
+    }
+
+    /** The name by which a job file in this place names a proof. */
+    public static String proofName(Path jobFile, Path proof) {
+        return SheetJson.relative(jobFile.toAbsolutePath().getParent(), proof);
+    }
+
+    /** The job changed; it is on the disk soon, in the side file. Costs nothing. */
+    public void changed(JobState state) {
+        if (lock.isPresent()) {
+            autosave.later(state);
+        }
+    }
+
+    /**
+     * Saves, whole or not at all.
+     *
+     * @param overwrite true to write over a file that changed on the disk since it was read
+     * @throws JobFileException when somebody else holds it, when it changed on the disk, or when it cannot be written
+     */
+    public void save(JobState state, boolean overwrite) throws IOException {
+        if (lock.isEmpty()) {
+            throw new JobFileException(JobFileException.Kind.HELD, file + ": cannot be saved here, it is held by " + heldBy.orElse("another window") + "; save a copy under another name", null);
+        }
+        synchronized (side) {
+            autosave.forget();
+            if (!overwrite && !SafeFile.digest(file).equals(digest)) {
+                throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file + ": changed on the disk since it was read; save under another name, or overwrite it", null);
+            }
+            try {
+                byte[] bytes = bytes(state);
+                writeSide(bytes);
+                SafeFile.move(side, file);
+                digest = SafeFile.digest(bytes);
+            } catch (IOException failed) {
+                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + failed + "); what is there is unchanged. Make room or save elsewhere", failed);
+            }
+        }
+    }
+
+    /** What was entered and not saved is not wanted any more. */
+    public void discardUnsaved() throws IOException {
+        synchronized (side) {
+            autosave.forget();
+            if (lock.isPresent()) {
+                SafeFile.delete(side);
+            }
+        }
+    }
+
+    /** Ends autosave, with what is still to be written, and gives the job back to others. The side file stays if it holds unsaved work. */
+    @Override
+    public void close() throws IOException {
+        autosave.close();
+        if (lock.isPresent()) {
+            lock.get().close();
+        }
+    }
+
+    private void autosave(JobState state) throws IOException {
+        writeSide(bytes(state));
+    }
+
+    private void writeSide(byte[] bytes) throws IOException {
+        Path half = sibling(side, side.getFileName() + ".half");
+        SafeFile.write(half, bytes, file);
+        SafeFile.move(half, side);
+    }
+
+    private byte[] bytes(JobState state) {
+        return JobJson.write(state, file.getParent(), clock.instant(), digest).getBytes(StandardCharsets.UTF_8);
+    }
+
+    private Optional<Unsaved> readUnsaved() throws IOException {
+        SafeFile.delete(sibling(side, side.getFileName() + ".half"));
+        if (!Files.exists(side)) {
+            return Optional.empty();
+        }
+        JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(side), file.getParent());
+        return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(side).toInstant(), read.previous().equals(digest)));
+    }
+
+    private static Path sibling(Path file, String name) {
+        return file.resolveSibling(name);
+    }
+
+    /** A file's bytes and their digest; both empty when there is no file. */
+    private record Bytes(byte[] bytes, String digest) {
+        static Bytes read(Path file) throws IOException {
+            try {
+                if (Files.isDirectory(file)) {
+                    throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": this is a folder, not a job file", null);
+                }
+                if (Files.size(file) > MOST_BYTES) {
+                    throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": larger than " + MOST_BYTES + " bytes; this is not a job file", null);
+                }
+                byte[] bytes = Files.readAllBytes(file);
+                return new Bytes(bytes, SafeFile.digest(bytes));
+            } catch (NoSuchFileException missing) {
+                return new Bytes(new byte[0], "");
+            } catch (JobFileException known) {
+                throw known;
+            } catch (IOException unreadable) {
+                throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": cannot be read (" + unreadable + ")", unreadable);
+            }
+        }
+
+        /** Reads; a damaged file is copied beside itself first when that is allowed. */
+        Contents contents(Path file, boolean mayWrite) throws IOException {
+            String name = String.valueOf(file.getFileName());
+            if (digest.isEmpty()) {
+                return new Contents(JobState.of(ProofRef.of(name.replaceFirst("\\.[^.]*$", "") + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
+            }
+            JobReader.Read read = JobReader.read(name, bytes, file.getParent());
+            if (read.format() > JobJson.FORMAT) {
+                throw new JobFileException(JobFileException.Kind.NEWER, file + ": written by a newer version of the program (format " + read.format() + ", this one reads "
+                        + JobJson.FORMAT + "); open it there", null);
+            }
+            if (read.problems().isEmpty() || !mayWrite) {
+                return new Contents(read.state(), read.problems(), Optional.empty(), false);
+            }
+            Path copy = file.resolveSibling(name.replaceFirst("\\.[^.]*$", "") + ".damaged-" + digest.substring(0, SHORT_DIGEST) + ENDING);
+            if (!Files.exists(copy)) {
+                SafeFile.write(copy, bytes, file);
+            }
+            return new Contents(read.state(), read.problems(), Optional.of(copy), false);
+        }
+    }
+}

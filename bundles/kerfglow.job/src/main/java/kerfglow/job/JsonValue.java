@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.job;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParseException;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A value of a JSON text (RFC 8259) that still knows where it stands, so that every complaint can name the place. */
+final class JsonValue {
+    private static final JsonFactory FACTORY = new JsonFactory();
+
+    private final JsonToken token;
+    private final String text;
+    private final Map<String, JsonValue> fields = new LinkedHashMap<>();
+    private final List<JsonValue> items = new ArrayList<>();
+    private final int line;
+    private final int column;
+    private final int start;
+    private int end;
+
+    private JsonValue(JsonParser parser) throws IOException {
+        token = parser.currentToken();
+        text = token.isScalarValue() ? parser.getText() : "";
+        line = parser.currentTokenLocation().getLineNr();
+        column = parser.currentTokenLocation().getColumnNr();
+        start = (int) parser.currentTokenLocation().getCharOffset();
+    }
+
+    /**
+     * Reads the first value of a text; what stands after it is left alone.
+     *
+     * @throws JobProblem naming line and column of the first fault
+     */
+    static JsonValue first(String text) throws JobProblem {
+        try (JsonParser parser = FACTORY.createParser(text)) {
+            if (parser.nextToken() == null) {
+                throw new JobProblem("the file is empty", 1, 1);
+            }
+            return read(parser);
+        } catch (JsonProcessingException broken) {
+            int line = broken.getLocation() == null ? 1 : broken.getLocation().getLineNr();
+            int column = broken.getLocation() == null ? 1 : broken.getLocation().getColumnNr();
+            String what = broken instanceof JsonParseException ? broken.getOriginalMessage() : "the text ends too early";
+            throw new JobProblem(what, line, column);
+        } catch (IOException never) {
+            throw new IllegalStateException("reading from a text", never);
+        }
+    }
+
+    private static JsonValue read(JsonParser parser) throws IOException {
+        JsonValue value = new JsonValue(parser);
+        if (value.isObject()) {
+            while (parser.nextToken() == JsonToken.FIELD_NAME) {
+                String name = parser.currentName();
+                parser.nextToken();
+                value.fields.put(name, read(parser));
+            }
+        } else if (value.isArray()) {
+            while (parser.nextToken() != JsonToken.END_ARRAY) {
+                value.items.add(read(parser));
+            }
+        }
+        value.end = (int) parser.currentLocation().getCharOffset();
+        return value;
+    }
+
+    boolean isObject() {
+        return token == JsonToken.START_OBJECT;
+    }
+
+    boolean isArray() {
+        return token == JsonToken.START_ARRAY;
+    }
+
+    int line() {
+        return line;
+    }
+
+    /** Offset of its first character in the text that it was read from. */
+    int start() {
+        return start;
+    }
+
+    /** Offset after its last character. */
+    int end() {
+        return end;
+    }
+
+    JobProblem wrong(String message) {
+        return new JobProblem(message, line, column);
+    }
+
+    Map<String, JsonValue> fields() {
+        return fields;
+    }
+
+    /** The items of an array; another value counts as an array of one, as in JSON-LD. */
+    List<JsonValue> items() {
+        return isArray() ? items : List.of(this);
+    }
+
+    Optional<JsonValue> field(String name) {
+        return Optional.ofNullable(fields.get(name)).filter(value -> value.token != JsonToken.VALUE_NULL);
+    }
+
+    JsonValue required(String name) throws JobProblem {
+        return field(name).orElseThrow(() -> wrong("\"" + name + "\" is missing here"));
+    }
+
+    /** The items of an array that may be left out. */
+    List<JsonValue> list(String name) {
+        return field(name).map(JsonValue::items).orElse(List.of());
+    }
+
+    String text() throws JobProblem {
+        if (token != JsonToken.VALUE_STRING) {
+            throw wrong("a text is wanted here");
+        }
+        return text;
+    }
+
+    double number() throws JobProblem {
+        if (!token.isNumeric()) {
+            throw wrong("a number is wanted here");
+        }
+        return Double.parseDouble(text);
+    }
+
+    String text(String name) throws JobProblem {
+        return required(name).text();
+    }
+
+    /** A text that may be left out; empty then. */
+    String textOr(String name, String otherwise) throws JobProblem {
+        Optional<JsonValue> value = field(name);
+        return value.isPresent() ? value.get().text() : otherwise;
+    }
+
+    double number(String name) throws JobProblem {
+        return required(name).number();
+    }
+
+    List<String> texts(String name) throws JobProblem {
+        List<String> texts = new ArrayList<>();
+        for (JsonValue item : list(name)) {
+            texts.add(item.text());
+        }
+        return texts;
+    }
+}
