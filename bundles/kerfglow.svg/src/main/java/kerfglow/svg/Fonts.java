@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import kerfglow.fonts.SansFont;
 import org.apache.batik.bridge.FontFace;
 import org.apache.batik.bridge.FontFamilyResolver;
 import org.apache.batik.gvt.font.GVTFontFamily;
@@ -21,9 +22,7 @@ import org.apache.batik.gvt.font.GVTFontFamily;
  * here for every family, so that it never falls back on its own.
  */
 final class Fonts implements FontFamilyResolver {
-    /** Chosen because its widths are those of the commonest proof fonts; SIL Open Font License. */
-    static final String FALLBACK = "Liberation Sans";
-    private static final String FALLBACK_FILE = "LiberationSans-Regular.ttf";
+    static final String FALLBACK = SansFont.FAMILY;
 
     /** @param asked the family named first; @param used the family that outlines come from; @param substituted true when not asked for */
     record Choice(String asked, String used, boolean substituted) {
@@ -41,7 +40,7 @@ final class Fonts implements FontFamilyResolver {
         for (String logical : List.of("dialog", "dialoginput", "sansserif", "serif", "monospaced")) {
             installed.remove(logical);
         }
-        try (InputStream in = Fonts.class.getResourceAsStream(FALLBACK_FILE)) {
+        try (InputStream in = SansFont.open()) {
             fallbackFont = Font.createFont(Font.TRUETYPE_FONT, in);
             fallback = new ExactFont.Family(FALLBACK, fallbackFont);
         } catch (IOException e) {

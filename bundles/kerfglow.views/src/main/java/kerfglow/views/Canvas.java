@@ -3,8 +3,8 @@ package kerfglow.views;
 
 import org.locationtech.jts.geom.Geometry;
 
-/** Where a picture is drawn: pixels, x right, y down. Colours are 0xRRGGBB. */
-interface Canvas {
+/** Where a picture is drawn: pixels, or another unit that the canvas states, x right, y down. Colours are 0xRRGGBB. */
+public interface Canvas {
     /** Fills the polygons of a geometry. */
     void area(Geometry pixels, int rgb, double opacity);
 
@@ -22,6 +22,14 @@ interface Canvas {
 
     /** One line of text. */
     void text(String text, double x, double baseline, double size, boolean bold, Anchor anchor, int rgb);
+
+    /**
+     * A picture of square cells, filling a rectangle.
+     *
+     * @param columns cells in a row; the height follows
+     * @param argb 0xAARRGGBB of each cell, row by row, alpha not multiplied in
+     */
+    void image(int columns, int[] argb, double x, double y, double width);
 
     /** Draws what follows only inside this rectangle, until {@link #unclip}. */
     void clip(double x, double y, double width, double height);

@@ -7,6 +7,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Shape;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -87,6 +88,18 @@ final class ImageCanvas implements Canvas {
         double left = anchor == Anchor.START ? x : anchor == Anchor.MIDDLE ? x - width / 2 : x - width;
         graphics.setColor(colour(rgb, 1));
         graphics.drawString(text, (float) left, (float) baseline);
+    }
+
+    @Override
+    public void image(int columns, int[] argb, double x, double y, double width) {
+        graphics.drawImage(picture(columns, argb), new AffineTransform(width / columns, 0, 0, width / columns, x, y), null);
+    }
+
+    /** The cells as an image, one pixel a cell. */
+    static BufferedImage picture(int columns, int[] argb) {
+        BufferedImage picture = new BufferedImage(columns, argb.length / columns, BufferedImage.TYPE_INT_ARGB);
+        picture.setRGB(0, 0, columns, argb.length / columns, argb, 0, columns);
+        return picture;
     }
 
     @Override

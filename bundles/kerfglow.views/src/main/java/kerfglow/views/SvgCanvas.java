@@ -1,7 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.views;
 
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Base64;
 import java.util.Locale;
+import javax.imageio.ImageIO;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
@@ -74,6 +79,19 @@ final class SvgCanvas implements Canvas {
         out.append("<text x=\"").append(n(x)).append("\" y=\"").append(n(baseline)).append("\" font-size=\"").append(n(size)).append('"')
                 .append(bold ? " font-weight=\"bold\"" : "").append(anchor == Anchor.START ? "" : " text-anchor=\"" + anchor.name().toLowerCase(Locale.ROOT) + "\"")
                 .append(" fill=\"").append(colour(rgb)).append("\">").append(escape(text)).append("</text>\n");
+    }
+
+    @Override
+    public void image(int columns, int[] argb, double x, double y, double width) {
+        ByteArrayOutputStream png = new ByteArrayOutputStream();
+        try {
+            ImageIO.write(ImageCanvas.picture(columns, argb), "png", png);
+        } catch (IOException impossible) { // it is written to memory
+            throw new UncheckedIOException(impossible);
+        }
+        out.append("<image x=\"").append(n(x)).append("\" y=\"").append(n(y)).append("\" width=\"").append(n(width)).append("\" height=\"")
+                .append(n(width * (argb.length / columns) / columns)).append("\" preserveAspectRatio=\"none\" href=\"data:image/png;base64,")
+                .append(Base64.getEncoder().encodeToString(png.toByteArray())).append("\"/>\n");
     }
 
     @Override

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 
 /** Breaks text into lines at spaces. */
-final class Wrap {
+public final class Wrap {
     private Wrap() {
     }
 
@@ -17,7 +17,7 @@ final class Wrap {
      * @param width the widest a line may be
      * @param measure how wide a line is, in the same unit
      */
-    static List<String> lines(String text, double width, ToDoubleFunction<String> measure) {
+    public static List<String> lines(String text, double width, ToDoubleFunction<String> measure) {
         List<String> lines = new ArrayList<>();
         for (String paragraph : text.split("\n", -1)) {
             StringBuilder line = new StringBuilder();
