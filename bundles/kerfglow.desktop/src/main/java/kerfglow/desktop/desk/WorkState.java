@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.desk;
+
+import java.util.Optional;
+
+/**
+ * How the work in the background stands.
+ *
+ * @param busy true while a file is read or checked
+ * @param what the stage, for a person
+ * @param fraction how far it is, 0 to 1
+ * @param problem what went wrong with the last work, in a sentence that says what to do
+ */
+public record WorkState(boolean busy, String what, double fraction, Optional<String> problem) {
+    /** Nothing runs, nothing went wrong. */
+    public static final WorkState IDLE = new WorkState(false, "", 0, Optional.empty());
+
+    public static WorkState at(String what, double fraction) {
+        return new WorkState(true, what, fraction, Optional.empty());
+    }
+
+    public static WorkState failed(String problem) {
+        return new WorkState(false, "", 0, Optional.of(problem));
+    }
+}

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.paint;
+
+import kerfglow.api.Severity;
+import org.eclipse.swt.graphics.Color;
+
+/**
+ * The colours of the window, light and dark. Ink on its ground has a contrast of at least 4.5 (W3C WCAG 2.1, 1.4.3); the page of the proof
+ * stays white, since the artwork's colours are judged on it.
+ */
+public final class Palette {
+    public final Color ground;
+    public final Color field;
+    public final Color ink;
+    public final Color quiet;
+    public final Color line;
+    public final Color surround;
+    public final Color accent;
+    public final Color page = colour(0xffffff);
+    public final Color casing = colour(0xffffff);
+    private final Color stop;
+    private final Color review;
+    private final Color info;
+
+    private Palette(int ground, int field, int ink, int quiet, int line, int surround, int accent, int stop, int review, int info) {
+        this.ground = colour(ground);
+        this.field = colour(field);
+        this.ink = colour(ink);
+        this.quiet = colour(quiet);
+        this.line = colour(line);
+        this.surround = colour(surround);
+        this.accent = colour(accent);
+        this.stop = colour(stop);
+        this.review = colour(review);
+        this.info = colour(info);
+    }
+
+    /** Ink on paper. */
+    public static Palette light() {
+        return new Palette(0xf4f2ee, 0xfdfcfa, 0x22262b, 0x5b6168, 0xc9c5bd, 0xdedbd4, 0x0f6b6b, 0xb3152b, 0x9a5b00, 0x1f5f8b);
+    }
+
+    /** For a room where a screen must not glare. */
+    public static Palette dark() {
+        return new Palette(0x25282c, 0x1d2023, 0xe8e6e1, 0xa9adb2, 0x44494f, 0x17191b, 0x56c2bd, 0xb3152b, 0x9a5b00, 0x1f5f8b);
+    }
+
+    /** The palette of a look. */
+    public static Palette of(boolean dark) {
+        return dark ? dark() : light();
+    }
+
+    /** The colour of a weight, for marks on the proof; the marks' shapes differ too. */
+    public Color of(Severity severity) {
+        return switch (severity) {
+            case STOP -> stop;
+            case REVIEW -> review;
+            case INFO -> info;
+        };
+    }
+
+    /** A colour from 0xRRGGBB; needs no disposal. */
+    public static Color colour(int rgb) {
+        return new Color(rgb >> 16 & 0xff, rgb >> 8 & 0xff, rgb & 0xff);
+    }
+}

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import jakarta.annotation.PostConstruct;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Role;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Topic;
+import kerfglow.desktop.scene.Figure;
+import org.eclipse.e4.ui.di.Focus;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
+
+/** The layers of the proof and the roles of its parts; the tick at each turns it on and off. */
+public final class MadeOfPart {
+    private Desk desk;
+    private Tree tree;
+
+    @PostConstruct
+    void create(Composite parent, Desk newDesk) {
+        desk = newDesk;
+        parent.setLayout(new FillLayout());
+        tree = new Tree(parent, SWT.CHECK | SWT.FULL_SELECTION);
+        tree.setToolTipText("Tick what is shown. The space bar ticks the marked line.");
+        Accessible.name(tree, "Layers and roles; ticked ones are shown");
+        tree.addListener(SWT.Selection, event -> {
+            if (event.detail == SWT.CHECK) {
+                ticked((TreeItem) event.item);
+            }
+        });
+        Listening.to(desk, tree, Topic.PROOF, this::fill);
+        Listening.to(desk, tree, Topic.FINDINGS, this::fill);
+        Skin.wear(parent, desk);
+        fill();
+    }
+
+    private void ticked(TreeItem item) {
+        if (item.getData() instanceof Role role) {
+            desk.shown().setRole(role, item.getChecked());
+        } else if (item.getData() instanceof String layer) {
+            desk.shown().setLayer(layer, item.getChecked());
+        } else {
+            for (TreeItem child : item.getItems()) {
+                child.setChecked(item.getChecked());
+                ticked(child);
+            }
+        }
+    }
+
+    private void fill() {
+        tree.setRedraw(false);
+        tree.removeAll();
+        Map<Role, Integer> partsByRole = new EnumMap<>(Role.class);
+        for (Part part : desk.parts()) {
+            partsByRole.merge(part.role(), 1, Integer::sum);
+        }
+        TreeItem roles = head("Becomes");
+        partsByRole.forEach((role, count) -> item(roles, role, role.word() + "  (" + count + (count == 1 ? " part)" : " parts)"), desk.shown().showsRole(role)));
+        Map<String, Integer> figuresByLayer = new LinkedHashMap<>();
+        for (Figure figure : desk.scene().figures()) {
+            figuresByLayer.merge(figure.layer(), 1, Integer::sum);
+        }
+        TreeItem layers = head("Drawn on layers");
+        figuresByLayer.forEach((layer, count) -> item(layers, layer, (layer.isEmpty() ? "(no layer)" : layer) + "  (" + count + ")", desk.shown().showsLayer(layer)));
+        roles.setExpanded(true);
+        layers.setExpanded(true);
+        tree.setRedraw(true);
+    }
+
+    private TreeItem head(String text) {
+        TreeItem head = new TreeItem(tree, SWT.NONE);
+        head.setText(text);
+        head.setChecked(true);
+        return head;
+    }
+
+    private static void item(TreeItem head, Object of, String text, boolean ticked) {
+        TreeItem item = new TreeItem(head, SWT.NONE);
+        item.setData(of);
+        item.setText(text);
+        item.setChecked(ticked);
+    }
+
+    @Focus
+    void focus() {
+        tree.setFocus();
+    }
+}

@@ -1,0 +1,309 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Topic;
+import kerfglow.desktop.paint.FindingPainter;
+import kerfglow.desktop.paint.Palette;
+import kerfglow.desktop.paint.RulerPainter;
+import kerfglow.desktop.paint.ScenePainter;
+import kerfglow.desktop.scene.Badges;
+import kerfglow.desktop.scene.PlaceIndex;
+import kerfglow.desktop.scene.View;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.graphics.FontData;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Event;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+
+/**
+ * The proof with the findings on it. The only place where events of pointer and keys become movements of the view. Wheel zooms to the
+ * pointer, dragging moves; keys are told in the menu.
+ */
+public final class ProofCanvas {
+    /** Twice as large in five notches of the wheel. */
+    private static final double WHEEL_FACTOR = Math.pow(2, 0.2);
+    private static final double KEY_FACTOR = Math.sqrt(2);
+    /** A press that moves less than this chooses, one that moves more pulls the drawing. */
+    private static final int CLICK_PX = 4;
+    private static final int KEY_STEP_PX = 60;
+    private static final int FIT_MARGIN_PX = 24;
+    /** Long enough for the eye to follow, short enough not to wait for. */
+    private static final int FLIGHT_MILLIS = 280;
+    private static final int FRAME_MILLIS = 16;
+    /** A chosen place fills this much of the canvas... */
+    private static final double CHOSEN_SHARE = 0.3;
+    /** ...but at least this much of the sign is seen around it. */
+    private static final double LEAST_SEEN_MM = 40;
+
+    private final Desk desk;
+    private final Canvas canvas;
+    private final ScenePainter scenePainter = new ScenePainter();
+    private final FindingPainter findingPainter = new FindingPainter();
+    private final RulerPainter rulerPainter = new RulerPainter();
+    private final List<Consumer<View>> viewListeners = new ArrayList<>();
+    private final List<Consumer<Optional<Coordinate>>> pointerListeners = new ArrayList<>();
+    private final Font badgeFont;
+    private final Font rulerFont;
+    private Palette palette;
+    private View view = new View(1, 0, 0);
+    private boolean fitted = true;
+    private PlaceIndex places = new PlaceIndex(List.of());
+    private List<Badges.Badge> badges = List.of();
+    private double gatheredFor;
+    private Point pressed;
+    private Point last = new Point(-1, -1);
+    private boolean dragging;
+    private int flight;
+
+    public ProofCanvas(Composite parent, Desk desk) {
+        this.desk = desk;
+        palette = Palette.of(desk.isDark());
+        canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
+        Accessible.name(canvas, "Proof with findings; arrow keys move, plus and minus zoom, N and P go through the findings");
+        FontData data = canvas.getFont().getFontData()[0];
+        badgeFont = new Font(canvas.getDisplay(), data.getName(), Math.max(7, data.getHeight() - 2), SWT.BOLD);
+        rulerFont = new Font(canvas.getDisplay(), data.getName(), Math.max(6, data.getHeight() - 3), SWT.NORMAL);
+        canvas.addListener(SWT.Dispose, event -> {
+            badgeFont.dispose();
+            rulerFont.dispose();
+        });
+        canvas.addListener(SWT.Paint, event -> paint(event.gc));
+        canvas.addListener(SWT.Resize, event -> {
+            if (fitted) {
+                fit();
+            }
+        });
+        canvas.addListener(SWT.MouseWheel, event -> zoom(event.x, event.y, Math.pow(WHEEL_FACTOR, Integer.signum(event.count))));
+        canvas.addListener(SWT.MouseDown, this::press);
+        canvas.addListener(SWT.MouseMove, this::move);
+        canvas.addListener(SWT.MouseUp, this::release);
+        canvas.addListener(SWT.MouseExit, event -> {
+            last = new Point(-1, -1);
+            pointerListeners.forEach(each -> each.accept(Optional.empty()));
+            canvas.redraw();
+        });
+        canvas.addListener(SWT.KeyDown, this::key);
+        Listening.to(desk, canvas, Topic.PROOF, this::fit);
+        Listening.to(desk, canvas, Topic.FINDINGS, this::gatherAnew);
+        Listening.to(desk, canvas, Topic.LISTED, this::gatherAnew);
+        Listening.to(desk, canvas, Topic.SHOWN, canvas::redraw);
+        Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
+        Listening.to(desk, canvas, Topic.LOOK, () -> {
+            palette = Palette.of(desk.isDark());
+            canvas.redraw();
+        });
+    }
+
+    public Canvas control() {
+        return canvas;
+    }
+
+    public View view() {
+        return view;
+    }
+
+    /** Told whenever the view changes. */
+    public void onView(Consumer<View> listener) {
+        viewListeners.add(listener);
+    }
+
+    /** Told where on the proof the pointer stands, mm; empty when it leaves. */
+    public void onPointer(Consumer<Optional<Coordinate>> listener) {
+        pointerListeners.add(listener);
+    }
+
+    private void paint(GC gc) {
+        Point size = canvas.getSize();
+        gc.setBackground(palette.surround);
+        gc.fillRectangle(0, 0, size.x, size.y);
+        scenePainter.paint(gc, desk.scene(), view, size, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
+        if (desk.shown().isFindings()) {
+            findingPainter.paintPlaces(gc, places, view, size, desk.choice(), palette);
+            findingPainter.paintBadges(gc, badges(), view, size, desk.choice(), badgeFont, palette);
+        }
+        if (desk.shown().isRulers()) {
+            gc.setFont(rulerFont);
+            rulerPainter.paint(gc, view, size, desk.units(), last, palette);
+        }
+    }
+
+    private void gatherAnew() {
+        places = new PlaceIndex(desk.listed());
+        gatheredFor = 0;
+        canvas.redraw();
+    }
+
+    private List<Badges.Badge> badges() {
+        if (gatheredFor != view.pixelsPerMm()) {
+            gatheredFor = view.pixelsPerMm();
+            badges = Badges.gather(desk.markers(), gatheredFor, FindingPainter.GATHER_PX);
+        }
+        return badges;
+    }
+
+    /** Shows another part of the proof. */
+    public void show(View next) {
+        view = next;
+        fitted = false;
+        canvas.redraw();
+        viewListeners.forEach(each -> each.accept(view));
+    }
+
+    /** Shows the whole page. */
+    public void fit() {
+        flight++;
+        Point size = canvas.getSize();
+        show(View.fitting(desk.scene().extent(), size.x, size.y, FIT_MARGIN_PX));
+        fitted = true;
+    }
+
+    /** Zooms about a pixel. */
+    public void zoom(int x, int y, double factor) {
+        flight++;
+        show(view.zoomedAbout(x, y, factor));
+    }
+
+    /** Zooms about the pointer, or about the middle when the pointer is elsewhere. */
+    public void zoom(double factor) {
+        Point size = canvas.getSize();
+        boolean inside = last.x >= 0;
+        zoom(inside ? last.x : size.x / 2, inside ? last.y : size.y / 2, factor);
+    }
+
+    public void zoomIn() {
+        zoom(KEY_FACTOR);
+    }
+
+    public void zoomOut() {
+        zoom(1 / KEY_FACTOR);
+    }
+
+    private void flyToChoice() {
+        canvas.redraw();
+        desk.choice().flatMap(Desk.Choice::at).ifPresent(place -> {
+            Envelope extent = place.shape().getEnvelopeInternal();
+            Point size = canvas.getSize();
+            double wanted = Math.max(LEAST_SEEN_MM, Math.max(extent.getWidth(), extent.getHeight()) / CHOSEN_SHARE);
+            flyTo(View.centred(extent.centre(), Math.min(size.x, size.y) / wanted, size.x, size.y));
+        });
+    }
+
+    private void flyTo(View target) {
+        View from = view;
+        int mine = ++flight;
+        long start = System.nanoTime();
+        canvas.getDisplay().timerExec(FRAME_MILLIS, new Runnable() {
+            @Override
+            public void run() {
+                if (canvas.isDisposed() || mine != flight) {
+                    return;
+                }
+                double fraction = Math.min(1, (System.nanoTime() - start) / 1e6 / FLIGHT_MILLIS);
+                Point size = canvas.getSize();
+                show(fraction < 1 ? from.towards(target, fraction * fraction * (3 - 2 * fraction), size.x, size.y) : target);
+                if (fraction < 1) {
+                    canvas.getDisplay().timerExec(FRAME_MILLIS, this);
+                }
+            }
+        });
+    }
+
+    private void press(Event event) {
+        canvas.setFocus();
+        flight++;
+        pressed = new Point(event.x, event.y);
+        dragging = false;
+    }
+
+    private void move(Event event) {
+        if (pressed != null && !dragging && Math.hypot(event.x - pressed.x, event.y - pressed.y) > CLICK_PX) {
+            dragging = true;
+            last = pressed;
+        }
+        if (dragging) {
+            show(view.moved(event.x - last.x, event.y - last.y));
+        } else if (desk.shown().isRulers()) {
+            canvas.redraw(0, 0, canvas.getSize().x, RulerPainter.WIDTH_PX, false);
+            canvas.redraw(0, 0, RulerPainter.WIDTH_PX, canvas.getSize().y, false);
+        }
+        last = new Point(event.x, event.y);
+        pointerListeners.forEach(each -> each.accept(Optional.of(view.toMm(event.x, event.y))));
+    }
+
+    private void release(Event event) {
+        if (pressed != null && !dragging && event.button == 1) {
+            choose(event.x, event.y);
+        }
+        pressed = null;
+        dragging = false;
+    }
+
+    /** A badge that stands for one marker chooses it; one that stands for several comes nearer. */
+    private void choose(int x, int y) {
+        for (Badges.Badge badge : badges()) {
+            Point at = FindingPainter.place(badge, view);
+            if (Math.hypot(at.x - x, at.y - y) <= FindingPainter.BADGE_RADIUS_PX * 1.4) {
+                if (badge.markers().size() == 1) {
+                    desk.choose(badge.markers().get(0).finding(), badge.markers().get(0).place());
+                } else {
+                    comeNearer(badge);
+                }
+                return;
+            }
+        }
+        double reachMm = 2 * CLICK_PX / view.pixelsPerMm();
+        Envelope around = new Envelope(view.toMm(x, y));
+        around.expandBy(reachMm);
+        org.locationtech.jts.geom.Point point = new org.locationtech.jts.geom.GeometryFactory().createPoint(view.toMm(x, y));
+        places.meeting(around).stream().filter(place -> place.at().shape().isWithinDistance(point, reachMm)).findFirst()
+                .ifPresentOrElse(place -> desk.choose(place.finding().id(), place.place()), desk::chooseNone);
+    }
+
+    private void comeNearer(Badges.Badge badge) {
+        Envelope extent = new Envelope();
+        badge.markers().forEach(marker -> extent.expandToInclude(marker.at()));
+        if (Math.max(extent.getWidth(), extent.getHeight()) * View.MOST_PIXELS_PER_MM < 1 || view.pixelsPerMm() > View.MOST_PIXELS_PER_MM / 2) {
+            desk.choose(badge.markers().get(0).finding(), badge.markers().get(0).place()); // they stand at one spot: no scale parts them
+            return;
+        }
+        Point size = canvas.getSize();
+        extent.expandBy(Math.max(extent.getWidth(), extent.getHeight()) * 0.2 + LEAST_SEEN_MM / 4);
+        View nearer = View.fitting(extent, size.x, size.y, FIT_MARGIN_PX);
+        flyTo(nearer.pixelsPerMm() > view.pixelsPerMm() * 1.5 ? nearer : View.centred(extent.centre(), Math.min(View.MOST_PIXELS_PER_MM, view.pixelsPerMm() * 2), size.x, size.y));
+    }
+
+    private void key(Event event) {
+        switch (event.keyCode) {
+            case SWT.ARROW_LEFT -> show(view.moved(KEY_STEP_PX, 0));
+            case SWT.ARROW_RIGHT -> show(view.moved(-KEY_STEP_PX, 0));
+            case SWT.ARROW_UP -> show(view.moved(0, KEY_STEP_PX));
+            case SWT.ARROW_DOWN -> show(view.moved(0, -KEY_STEP_PX));
+            case SWT.HOME -> fit();
+            case SWT.ESC -> desk.chooseNone();
+            default -> {
+                switch (event.character) {
+                    case '+', '=' -> zoomIn();
+                    case '-' -> zoomOut();
+                    case '0' -> fit();
+                    case 'n', 'N' -> desk.step(1);
+                    case 'p', 'P' -> desk.step(-1);
+                    case '.' -> desk.stepPlace(1);
+                    case ',' -> desk.stepPlace(-1);
+                    default -> {
+                        // no movement of the view; the menu may know the key
+                    }
+                }
+            }
+        }
+    }
+}

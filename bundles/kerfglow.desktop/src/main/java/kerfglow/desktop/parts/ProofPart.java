@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import jakarta.annotation.PostConstruct;
+import java.util.Optional;
+import kerfglow.api.Quantity;
+import kerfglow.api.Units;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Topic;
+import kerfglow.desktop.desk.WorkState;
+import kerfglow.desktop.desk.Worker;
+import org.eclipse.e4.ui.di.Focus;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.layout.GridData;
+import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
+import org.eclipse.swt.widgets.ProgressBar;
+import org.locationtech.jts.geom.Coordinate;
+
+/** The middle of the window: the proof, and below it where the pointer stands and how the work goes. */
+public final class ProofPart {
+    private static final int PROGRESS_STEPS = 1000;
+
+    private Desk desk;
+    private ProofCanvas proof;
+    private Label message;
+    private Label pointer;
+    private ProgressBar progress;
+    private Button cancel;
+
+    @PostConstruct
+    void create(Composite parent, Desk newDesk, Worker worker) {
+        desk = newDesk;
+        GridLayout layout = new GridLayout(1, false);
+        layout.marginWidth = 0;
+        layout.marginHeight = 0;
+        layout.verticalSpacing = 0;
+        parent.setLayout(layout);
+        proof = new ProofCanvas(parent, desk);
+        proof.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+        Composite strip = new Composite(parent, SWT.NONE);
+        strip.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, false));
+        GridLayout row = new GridLayout(4, false);
+        row.marginHeight = 2;
+        strip.setLayout(row);
+        message = new Label(strip, SWT.NONE);
+        message.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        progress = new ProgressBar(strip, SWT.HORIZONTAL);
+        progress.setMaximum(PROGRESS_STEPS);
+        progress.setLayoutData(new GridData(160, SWT.DEFAULT));
+        Accessible.name(progress, "How far the checks are");
+        cancel = new Button(strip, SWT.PUSH);
+        cancel.setText("Stop");
+        cancel.setToolTipText("Stop reading or checking this proof");
+        cancel.addListener(SWT.Selection, event -> worker.cancel());
+        pointer = new Label(strip, SWT.RIGHT);
+        GridData fixed = new GridData(SWT.RIGHT, SWT.CENTER, false, false);
+        fixed.widthHint = 230;
+        pointer.setLayoutData(fixed);
+        proof.onPointer(at -> pointer.setText(at.map(this::position).orElse("")));
+        Listening.to(desk, strip, Topic.WORK, this::showWork);
+        Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
+        Skin.wear(parent, desk);
+        showWork();
+    }
+
+    private String position(Coordinate at) {
+        return Units.format(at.x, Quantity.LENGTH, desk.units()) + " , " + Units.format(at.y, Quantity.LENGTH, desk.units());
+    }
+
+    private void showWork() {
+        WorkState work = desk.work();
+        progress.setVisible(work.busy());
+        cancel.setVisible(work.busy());
+        progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
+        String text = work.busy() ? work.what() : work.problem().orElseGet(this::summary);
+        message.setText(text.replace("&", "&&"));
+        message.setToolTipText(text);
+    }
+
+    private String summary() {
+        Optional<String> size = desk.proof().map(each -> Units.format(each.widthMm(), Quantity.LENGTH, desk.units()) + " \u00d7 "
+                + Units.format(each.heightMm(), Quantity.LENGTH, desk.units()));
+        return desk.file().map(file -> file.getFileName() + size.map(each -> ", " + each).orElse("") + ", " + desk.findings().size() + " findings")
+                .orElse("Open a proof from the menu, or drop an SVG file here.");
+    }
+
+    @Focus
+    void focus() {
+        proof.control().setFocus();
+    }
+}

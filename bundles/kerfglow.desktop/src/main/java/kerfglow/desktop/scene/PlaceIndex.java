@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.scene;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import kerfglow.host.Result;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.index.strtree.STRtree;
+
+/** The places of findings prepared for drawing, and which of them a view meets. Unchanging. */
+public final class PlaceIndex {
+    /**
+     * One place of one finding, ready to draw.
+     *
+     * @param order place in the list, for a fixed paint order
+     * @param finding the finding
+     * @param place which of its places
+     * @param outlines rings and lines at several levels of detail; none for a point
+     * @param isArea true when it is filled
+     */
+    public record Drawn(int order, Result.ReportedFinding finding, int place, Outlines outlines, boolean isArea) {
+        public Result.Place at() {
+            return finding.places().get(place);
+        }
+    }
+
+    private final STRtree index = new STRtree();
+
+    /** Prepares every place of the findings. */
+    public PlaceIndex(List<Result.ReportedFinding> findings) {
+        int order = 0;
+        for (Result.ReportedFinding finding : findings) {
+            for (int i = 0; i < finding.places().size(); i++) {
+                Result.Place place = finding.places().get(i);
+                Envelope extent = place.shape().getEnvelopeInternal();
+                extent.expandToInclude(place.at());
+                index.insert(extent, new Drawn(order++, finding, i, Outlines.of(place.shape()), place.shape().getDimension() == 2));
+            }
+        }
+        index.build();
+    }
+
+    /** The places that a view meets, in the order of the list. */
+    public List<Drawn> meeting(Envelope seen) {
+        List<Drawn> met = new ArrayList<>();
+        index.query(seen, found -> met.add((Drawn) found));
+        met.sort(Comparator.comparingInt(Drawn::order));
+        return met;
+    }
+}
