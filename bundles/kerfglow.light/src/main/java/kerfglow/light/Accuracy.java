@@ -11,11 +11,15 @@ package kerfglow.light;
 public record Accuracy(double cellMm, double patchShare, int directions) {
     /** Assumed: a map at 2 mm shows every spot that a module makes through an ordinary depth. */
     private static final double USUAL_CELL_MM = 2;
-    /** Assumed: three patches across a stroke; {@code CavityTest} shows what finer ones would change. */
-    private static final double USUAL_SHARE = 1.0 / 3;
+    /** Assumed: four patches across a stroke; the map then lies within 0.6 % (root mean square) of much finer ones, as CavityTest shows. */
+    private static final double USUAL_SHARE = 1.0 / 4;
     /** Assumed: likewise. */
     private static final int USUAL_DIRECTIONS = 24;
     private static final int LEAST_DIRECTIONS = 4;
+    /** Assumed: as many patches as are solved in a tenth of a second; large cans get larger patches. */
+    private static final int USUAL_PATCHES = 1600;
+    /** What each sees of each other takes 4 bytes: 144 MiB for this many. */
+    private static final int MOST_PATCHES = 6000;
 
     public Accuracy {
         Ranges.require("map cell", cellMm, Double.MIN_NORMAL, Double.MAX_VALUE, "above 0 mm");
@@ -31,6 +35,12 @@ public record Accuracy(double cellMm, double patchShare, int directions) {
     /** The same with another cell, mm. */
     public Accuracy cellMm(double value) {
         return new Accuracy(value, patchShare, directions);
+    }
+
+    /** How many patches a can may have before they are made larger; four times as many when they are to be half as large. */
+    int mostPatches() {
+        double times = USUAL_SHARE / patchShare;
+        return (int) Math.min(MOST_PATCHES, USUAL_PATCHES * times * times);
     }
 
     /** Patches half as large and twice as many directions. */

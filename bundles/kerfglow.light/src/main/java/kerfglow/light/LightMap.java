@@ -8,7 +8,10 @@ import org.locationtech.jts.geom.Coordinate;
  * ideal diffuser, blurred by the face's spread. Immutable, provided that nobody changes an array.
  */
 public final class LightMap {
+    static final double MM2_PER_M2 = 1e6;
+
     private final Grid grid;
+    private final boolean[] inside;
     private final boolean[] lit;
     private final double[] lux;
     private final double[] luminance;
@@ -32,8 +35,9 @@ public final class LightMap {
         }
     }
 
-    LightMap(Grid grid, boolean[] lit, double[] lux, double[] luminance, double directShare, Balance balance) {
+    LightMap(Grid grid, boolean[] inside, boolean[] lit, double[] lux, double[] luminance, double directShare, Balance balance) {
         this.grid = grid;
+        this.inside = inside;
         this.lit = lit;
         this.lux = lux;
         this.luminance = luminance;
@@ -49,6 +53,15 @@ public final class LightMap {
     /** True when the centre of a cell lies on the lit face. */
     public boolean isLit(int cell) {
         return lit[cell];
+    }
+
+    /**
+     * The luminance as a blurred eye sees it, cd/m²: a further Gaussian along the face, within its outline.
+     *
+     * @param sigmaMm of the Gaussian, mm; 0 changes nothing
+     */
+    public double[] seen(double sigmaMm) {
+        return Smoothing.gaussian(grid, inside, luminance, sigmaMm / grid.cellMm()).clone();
     }
 
     /** How many cells are lit. */
