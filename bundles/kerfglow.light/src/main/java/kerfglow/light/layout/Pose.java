@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.light.layout;
+
+import kerfglow.light.LightModule;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateFilter;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.AffineTransformation;
+
+/**
+ * A frame of a shape's own: its origin at the centre of the shape, its x axis along the shape's main direction, towards the heavier tail. A
+ * layout that is reckoned in it turns and moves with the artwork. A shape that looks the same after half a turn may take either way round.
+ */
+final class Pose {
+    /** Coordinates in the frame are rounded to this, mm, so that the rounding of a turn decides nothing. Far below any tolerance of a shop. */
+    private static final double GRID_MM = 1e-4;
+    /** Assumed: a shape whose squares differ by less than this share in two directions has no main one and keeps the axes of the proof. */
+    private static final double ALIKE = 1e-6;
+
+    private final AffineTransformation into;
+    private final AffineTransformation back;
+    private final double turn;
+
+    private Pose(Coordinate centre, double turn) {
+        this.turn = turn;
+        into = AffineTransformation.translationInstance(-centre.x, -centre.y).rotate(-turn);
+        back = AffineTransformation.rotationInstance(turn).translate(centre.x, centre.y);
+    }
+
+    /** The frame of a shape that is not empty. */
+    static Pose of(Polygon shape) {
+        Coordinate centre = shape.getCentroid().getCoordinate();
+        double[] sums = new double[3];
+        addRing(shape.getExteriorRing().getCoordinates(), centre, 1, sums);
+        for (int i = 0; i < shape.getNumInteriorRing(); i++) {
+            addRing(shape.getInteriorRingN(i).getCoordinates(), centre, -1, sums);
+        }
+        double unlike = Math.hypot(sums[0] - sums[1], 2 * sums[2]);
+        if (unlike <= ALIKE * (sums[0] + sums[1])) {
+            return new Pose(centre, 0);
+        }
+        double axis = Math.atan2(2 * sums[2], sums[0] - sums[1]) / 2;
+        return new Pose(centre, tail(shape, centre, axis) >= 0 ? axis : axis + Math.PI);
+    }
+
+    /** Green's theorem, triangle by triangle from the centre: integrals of x², y² and xy, times 12. */
+    private static void addRing(Coordinate[] points, Coordinate centre, double sign, double[] sums) {
+        double area = 0;
+        double[] own = new double[3];
+        for (int i = 1; i < points.length; i++) {
+            double x0 = points[i - 1].x - centre.x;
+            double y0 = points[i - 1].y - centre.y;
+            double x1 = points[i].x - centre.x;
+            double y1 = points[i].y - centre.y;
+            double cross = x0 * y1 - x1 * y0;
+            area += cross;
+            own[0] += cross * (x0 * x0 + x0 * x1 + x1 * x1);
+            own[1] += cross * (y0 * y0 + y0 * y1 + y1 * y1);
+            own[2] += cross * (x0 * y1 + x1 * y0 + 2 * (x0 * y0 + x1 * y1)) / 2;
+        }
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] += Math.signum(area) * sign * own[i];
+        }
+    }
+
+    /** The third moment of the outline along an axis; nought within rounding counts as nought. */
+    private static double tail(Polygon shape, Coordinate centre, double axis) {
+        double cos = Math.cos(axis);
+        double sin = Math.sin(axis);
+        double sum = 0;
+        double size = 0;
+        Coordinate[] points = shape.getExteriorRing().getCoordinates();
+        for (int i = 1; i < points.length; i++) {
+            double from = (points[i - 1].x - centre.x) * cos + (points[i - 1].y - centre.y) * sin;
+            double to = (points[i].x - centre.x) * cos + (points[i].y - centre.y) * sin;
+            double cubes = points[i].distance(points[i - 1]) * (from * from * from + from * from * to + from * to * to + to * to * to);
+            sum += cubes;
+            size += Math.abs(cubes);
+        }
+        return Math.abs(sum) <= ALIKE * size ? 0 : sum;
+    }
+
+    /** A geometry in the frame. */
+    Geometry into(Geometry geometry) {
+        Geometry moved = into.transform(geometry);
+        moved.apply((CoordinateFilter) point -> {
+            point.x = Math.rint(point.x / GRID_MM) * GRID_MM;
+            point.y = Math.rint(point.y / GRID_MM) * GRID_MM;
+        });
+        moved.geometryChanged();
+        return moved.isValid() ? moved : into.transform(geometry);
+    }
+
+    /** A module in the frame. */
+    LightModule into(LightModule module) {
+        return moved(module, into, -turn);
+    }
+
+    /** A geometry of the frame where the artwork is. */
+    Geometry back(Geometry geometry) {
+        return back.transform(geometry);
+    }
+
+    /** A module of the frame where the artwork is. */
+    LightModule back(LightModule module) {
+        return moved(module, back, turn);
+    }
+
+    private static LightModule moved(LightModule module, AffineTransformation by, double turn) {
+        Coordinate at = by.transform(new Coordinate(module.xMm(), module.yMm()), new Coordinate());
+        return new LightModule(at.x, at.y, upright(module.turnDegrees() + Math.toDegrees(turn)), module.type());
+    }
+
+    /** A plate looks the same after half a turn: above -90, at most 90 degrees. */
+    private static double upright(double degrees) {
+        double rest = Math.IEEEremainder(degrees, 180);
+        return rest <= -90 ? rest + 180 : rest;
+    }
+}

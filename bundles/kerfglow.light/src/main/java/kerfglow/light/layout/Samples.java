@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.light.layout;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * The lit cells that a search looks at: a lattice of them, some at the edges, and whatever turned out darkest before. The mean is
+ * always that of all lit cells.
+ */
+final class Samples {
+    /** About so many cells are looked at from the start. Assumed: what they miss is added when it is found dark. */
+    private static final double FIRST = 350;
+
+    private final Lighting lighting;
+    private final List<Integer> cells = new ArrayList<>();
+    private final Set<Integer> known = new HashSet<>();
+    private final float[][] rows;
+    private final double[] means;
+
+    Samples(Lighting lighting, int sites) {
+        this.lighting = lighting;
+        rows = new float[sites][];
+        means = new double[sites];
+        int stride = Math.max(1, (int) Math.round(Math.sqrt(lighting.cells() / FIRST)));
+        for (int cell = 0; cell < lighting.cells(); cell++) {
+            boolean onLattice = lighting.column(cell) % stride == 0 && lighting.row(cell) % stride == 0;
+            if (onLattice || isEdge(cell) && (lighting.column(cell) + lighting.row(cell)) % stride == 0) {
+                add(cell);
+            }
+        }
+        if (cells.isEmpty()) {
+            add(0);
+        }
+    }
+
+    /** True at the ends of a row of lit cells. */
+    private boolean isEdge(int cell) {
+        return cell == 0 || cell + 1 == lighting.cells() || !isNext(cell - 1, cell) || !isNext(cell, cell + 1);
+    }
+
+    private boolean isNext(int cell, int other) {
+        return lighting.row(cell) == lighting.row(other) && lighting.column(cell) + 1 == lighting.column(other);
+    }
+
+    /** Looks at one more cell from now on; false when it did so before. */
+    boolean add(int cell) {
+        return known.add(cell) && cells.add(cell);
+    }
+
+    /** What a module at a site gives to each sample. */
+    float[] of(int site) {
+        if (rows[site] == null || rows[site].length != cells.size()) {
+            float[] all = lighting.of(site);
+            means[site] = mean(all);
+            rows[site] = picked(all);
+        }
+        return rows[site];
+    }
+
+    /** What a module at a site gives on the mean of all lit cells. */
+    double mean(int site) {
+        of(site);
+        return means[site];
+    }
+
+    /** The samples of a map. */
+    float[] picked(float[] all) {
+        float[] row = new float[cells.size()];
+        for (int i = 0; i < row.length; i++) {
+            row[i] = all[cells.get(i)];
+        }
+        return row;
+    }
+
+    static double mean(float[] all) {
+        double sum = 0;
+        for (float each : all) {
+            sum += each;
+        }
+        return all.length == 0 ? 0 : sum / all.length;
+    }
+}
