@@ -109,17 +109,31 @@ final class CircleFitter {
         return Math.cos(fit.frame().angle()) > -Math.sin(LEVEL);
     }
 
-    /** The turn of a letter in the middle of the line: the mean direction of the pieces. */
+    /** The turn of a letter in the middle of the line: opposite the widest stretch of the circle that is bare of middles. */
     private static double middle(List<Piece> pieces, Coordinate centre, boolean outward, double angle) {
         double sign = outward ? 1 : -1;
-        double x = 0;
-        double y = 0;
-        for (Piece piece : pieces) {
-            double distance = Math.max(piece.centre().distance(centre), Double.MIN_NORMAL);
-            x += sign * (piece.centre().x - centre.x) / distance;
-            y += sign * (piece.centre().y - centre.y) / distance;
+        double[] turns = pieces.stream().filter(piece -> piece.centre().distance(centre) > 0)
+                .mapToDouble(piece -> Math.atan2(sign * (piece.centre().x - centre.x), -sign * (piece.centre().y - centre.y))).sorted().toArray();
+        double[] bare = barest(turns);
+        return turns.length == 0 ? angle : Math.IEEEremainder(bare[0] + bare[1] / 2 + Math.PI, 2 * Math.PI);
+    }
+
+    /**
+     * The widest stretch between neighbours on a circle.
+     *
+     * @param turns radians, rising
+     * @return where it begins, and how far it goes
+     */
+    static double[] barest(double[] turns) {
+        double[] bare = {0, 0};
+        for (int i = 0; i < turns.length; i++) {
+            double next = i + 1 < turns.length ? turns[i + 1] : turns[0] + 2 * Math.PI;
+            if (next - turns[i] > bare[1]) {
+                bare[0] = turns[i];
+                bare[1] = next - turns[i];
+            }
         }
-        return x == 0 && y == 0 ? angle : Math.atan2(x, -y);
+        return bare;
     }
 
     /** The feet of the letters that stand on the base line, on the sign. */
@@ -154,7 +168,7 @@ final class CircleFitter {
      *
      * @return centre x, centre y, radius; empty for fewer than four points and for points on a line
      */
-    private static Optional<double[]> throughPoints(List<Coordinate> points) {
+    static Optional<double[]> throughPoints(List<Coordinate> points) {
         if (points.size() < LEAST_ON_CIRCLE) {
             return Optional.empty();
         }

@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Envelope;
 /**
  * Finds the lines of lettering among pieces of one colour.
  *
- * <p>First rows that run about level, then stacks, then rows in whatever direction the nearest neighbours of what is left lie.
+ * <p>First what goes round most of a circle, then rows that run about level, then stacks, then rows in whatever direction the nearest neighbours of what is left lie.
  * A row that stands on no straight line is tried on a circle, which then takes in what follows along it. What of a row does not stand
  * on the line is tried again by itself. Cost: near n log n in the pieces, times the vertices of each.
  */
@@ -27,6 +27,8 @@ final class LineFinder {
     private static final int MORE_ON_CIRCLE = 2;
     private static final int LONG_ROW = 4;
     private static final double HALF_TURN = Math.PI;
+    /** Less of a ring is one of two lines on it, one with heads outward above and one with heads inward below. Assumed. */
+    private static final double MOST_OF_RING = 0.85;
     /** Two sizes in one line; small letters without ascenders are never so much smaller than capitals. Assumed. */
     private static final double OTHER_SIZE = 0.5;
 
@@ -56,6 +58,7 @@ final class LineFinder {
      */
     static Found find(List<Piece> pieces, double leastConfidence, Runnable pulse) {
         LineFinder finder = new LineFinder(pieces, leastConfidence, pulse);
+        finder.rings();
         Directions.plain(List.copyOf(finder.left), pulse).ifPresent(finder::rows);
         finder.rows(0);
         finder.stacks();
@@ -67,6 +70,15 @@ final class LineFinder {
             finder.rows(direction.get());
         }
         return new Found(finder.lines, List.copyOf(finder.left));
+    }
+
+    private void rings() {
+        for (List<Piece> ring : Rings.of(stroked(), pulse)) {
+            Optional<LineFitter.Fit> fit = CircleFitter.through(ring, 0);
+            if (fit.isPresent() && fit.get().size() >= MOST_OF_RING * ring.size() && Likeness.of(fit.get().model(), ring.size()) >= leastConfidence) {
+                take(alongCircle(fit.get()));
+            }
+        }
     }
 
     private void rows(double angle) {
@@ -156,8 +168,14 @@ final class LineFinder {
         }
     }
 
-    /** Takes in what follows along the circle beyond what stood side by side. */
+    /** Takes in what follows along the circle; what few letters did not tell, whether heads point outward, all of them may. */
     private LineFitter.Fit alongCircle(LineFitter.Fit found) {
+        LineFitter.Fit fit = extended(found);
+        return CircleFitter.through(fit.model().members().stream().map(Upright::piece).toList(), fit.frame().angle())
+                .filter(other -> other.frame().isOutward() != fit.frame().isOutward()).map(this::extended).orElse(fit);
+    }
+
+    private LineFitter.Fit extended(LineFitter.Fit found) {
         LineFitter.Fit fit = found;
         while (true) {
             pulse.run();

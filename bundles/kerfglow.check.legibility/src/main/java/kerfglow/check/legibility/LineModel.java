@@ -146,7 +146,11 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
         }
         double deviation = flats.isEmpty() ? 0 : Math.sqrt(square / flats.size());
         List<Top> tops = new ArrayList<>();
+        boolean single = !joined && members.stream().anyMatch(member -> !member.ends().joined());
         for (Upright member : members) {
+            if (single && member.ends().joined()) {
+                continue; // letters that touch by chance: rises between them are no tops
+            }
             boolean broad = !member.ends().joined() && isBroad(member, base, tall);
             for (Level top : member.ends().tops()) {
                 double height = top.height() - base;

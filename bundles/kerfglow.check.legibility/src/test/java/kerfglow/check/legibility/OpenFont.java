@@ -122,7 +122,7 @@ final class OpenFont {
         return AffineTransformation.scaleInstance(scale, scale).transform(all);
     }
 
-    private double advance(char letter) {
+    double advance(char letter) {
         return font.createGlyphVector(new FontRenderContext(null, true, true), String.valueOf(letter)).getGlyphMetrics(0).getAdvanceX() * emMm / TAKEN;
     }
 
