@@ -46,7 +46,7 @@ record Ends(List<Level> bottoms, List<Level> tops, boolean joined) {
             CoordinateArrays.reverse(ring);
         }
         Envelope box = upright.getEnvelopeInternal();
-        if (box.getWidth() > JOINED_WIDTH * box.getHeight()) {
+        if (isWide(box)) {
             List<Level> bottoms = new ArrayList<>();
             List<Level> tops = new ArrayList<>();
             extremes(ring, LEAST_RISE * box.getHeight(), bottoms, tops);
@@ -58,6 +58,11 @@ record Ends(List<Level> bottoms, List<Level> tops, boolean joined) {
         List<Level> flatTops = new ArrayList<>();
         flats(ring, box, flatBottoms, flatTops);
         return new Ends(List.of(end(flatBottoms, ring, -1, box.getHeight())), List.of(end(flatTops, ring, 1, box.getHeight())), false);
+    }
+
+    /** True for what is wider than any letter, and so may be a word in one piece. */
+    static boolean isWide(Envelope box) {
+        return box.getWidth() > JOINED_WIDTH * box.getHeight();
     }
 
     Level bottom() {

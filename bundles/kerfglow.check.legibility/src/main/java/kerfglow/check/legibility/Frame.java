@@ -2,15 +2,17 @@
 package kerfglow.check.legibility;
 
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateFilter;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
  * How the letters of a line stand on the sign: side by side on a straight line, on a circle, or one under the other.
  *
  * <p>It turns each piece by itself, rigidly, so that it stands upright: u to the right along the base line, v up. On a circle each
- * piece is turned about the circle's centre by the direction of its own middle, as lettering on a path is set; its shape is never
- * bent. In a stack each piece is lowered onto v = 0.
+ * piece is turned about the circle's centre by the direction of its own middle, as lettering on a path is set; its shape is not
+ * bent, unless it is a whole word in one piece. In a stack each piece is lowered onto v = 0.
  */
 final class Frame {
     /** How the line runs. */
@@ -117,6 +119,28 @@ final class Frame {
         double cos = Math.cos(turn);
         double sin = Math.sin(turn);
         return turn(turn, along - (centre.x * cos + centre.y * sin), -sign * radiusMm - (centre.x * sin - centre.y * cos));
+    }
+
+    /** A shape with the circle bent straight: along it as u, away from it as v. */
+    Polygon unbent(Polygon shape) {
+        Polygon straight = (Polygon) shape.copy();
+        straight.apply((CoordinateFilter) at -> {
+            double sign = outward ? 1 : -1;
+            double turn = Math.atan2(sign * (at.x - centre.x), -sign * (at.y - centre.y));
+            double away = at.distance(centre);
+            at.x = sign * radiusMm * (angle + Math.IEEEremainder(turn - angle, 2 * Math.PI));
+            at.y = sign * (away - radiusMm);
+        });
+        straight.geometryChanged();
+        return straight;
+    }
+
+    /** Where a place of a shape that was bent straight lies on the sign. */
+    Coordinate bent(double u, double v) {
+        double sign = outward ? 1 : -1;
+        double turn = sign * u / radiusMm;
+        double away = sign * radiusMm + v;
+        return new Coordinate(centre.x + away * Math.sin(turn), centre.y - away * Math.cos(turn));
     }
 
     private static AffineTransformation turn(double angle, double du, double dv) {

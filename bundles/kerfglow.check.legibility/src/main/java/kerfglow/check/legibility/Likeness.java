@@ -33,6 +33,7 @@ final class Likeness {
     private static final double JOINED_WORD = 0.8;
     private static final double WAVE = 0.015;
     private static final double MOSTLY = 0.7;
+    private static final double REGULAR = 0.15;
     private static final int LEAST_FEET = 3;
     private static final double SOLE_ENDS = 0.55;
     /** A line may lose every third piece, to points, ornaments and its neighbours, and stay sure. Assumed. */
@@ -133,12 +134,24 @@ final class Likeness {
         return Math.abs(a - b) <= ALIKE * Math.max(a, b);
     }
 
-    /** True when most rises are equally high, as in a wave, a zigzag or a scalloped edge. */
+    /** True when most rises are equally high and there are no counters, or all steps are alike, as in a wave, a zigzag or a chain. */
     private static boolean isWave(LineModel model) {
         List<Double> tops = model.members().stream().flatMap(member -> member.ends().tops().stream()).map(Level::height).toList();
         double near = WAVE * model.capMm();
         double usual = LineModel.commonest(tops, near);
-        return tops.stream().filter(top -> Math.abs(top - usual) <= near).count() >= MOSTLY * tops.size();
+        boolean level = tops.stream().filter(top -> Math.abs(top - usual) <= near).count() >= MOSTLY * tops.size();
+        return level && (model.members().stream().allMatch(member -> member.shape().getNumInteriorRing() == 0) || isRegular(model));
+    }
+
+    /** True when the rises follow each other at one distance. */
+    private static boolean isRegular(LineModel model) {
+        List<Double> along = new ArrayList<>(model.members().stream().flatMap(member -> member.ends().tops().stream()).map(Level::along).sorted().toList());
+        List<Double> steps = new ArrayList<>();
+        for (int i = 1; i < along.size(); i++) {
+            steps.add(along.get(i) - along.get(i - 1));
+        }
+        Collections.sort(steps);
+        return steps.isEmpty() || steps.get(3 * (steps.size() - 1) / 4) - steps.get((steps.size() - 1) / 4) <= REGULAR * steps.get(steps.size() / 2);
     }
 
     /** In a drawn word most dips reach the base line. */

@@ -21,6 +21,9 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param confidence that it is lettering, 0 to 1
  */
 record Line(Frame frame, LineModel model, List<Upright> letters, List<Piece> marks, double confidence) {
+    /** Straight bits that a word's bent level is drawn in. */
+    private static final int ARC = 24;
+
     static Line of(Frame frame, LineModel model, List<Piece> marks, double confidence) {
         List<Upright> letters = new ArrayList<>(model.members());
         letters.sort(Comparator.comparingDouble(letter -> letter.box().centre().x));
@@ -61,6 +64,12 @@ record Line(Frame frame, LineModel model, List<Upright> letters, List<Piece> mar
         List<LineString> lines = new ArrayList<>();
         List<Coordinate> along = new ArrayList<>();
         for (Upright letter : letters) {
+            if (frame.form() == Frame.Form.ARCHED && Ends.isWide(letter.box())) {
+                for (int i = 0; i <= ARC; i++) {
+                    along.add(frame.bent(letter.box().getMinX() + i * letter.box().getWidth() / ARC, model.base() + heightMm));
+                }
+                continue;
+            }
             AffineTransformation back = Frame.inverse(letter.up());
             Coordinate left = back.transform(new Coordinate(letter.box().getMinX(), model.base() + heightMm), new Coordinate());
             Coordinate right = back.transform(new Coordinate(letter.box().getMaxX(), model.base() + heightMm), new Coordinate());

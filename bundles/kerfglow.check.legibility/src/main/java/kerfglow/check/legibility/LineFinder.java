@@ -27,6 +27,10 @@ final class LineFinder {
     private static final int MORE_ON_CIRCLE = 2;
     private static final int LONG_ROW = 4;
     private static final double HALF_TURN = Math.PI;
+    /** More pieces in a row are no words in one piece each. */
+    private static final int MOST_WORDS = 8;
+    /** A sign with more words in one piece is a picture; only bounds the work. */
+    private static final int MOST_TRIED = 200;
     /** Less of a ring is one of two lines on it, one with heads outward above and one with heads inward below. Assumed. */
     private static final double MOST_OF_RING = 0.85;
     /** Two sizes in one line; small letters without ascenders are never so much smaller than capitals. Assumed. */
@@ -40,6 +44,7 @@ final class LineFinder {
     private final Runnable pulse;
     private final Set<Piece> left;
     private final List<Line> lines = new ArrayList<>();
+    private int words;
 
     private LineFinder(List<Piece> pieces, double leastConfidence, Runnable pulse) {
         this.leastConfidence = leastConfidence;
@@ -110,6 +115,9 @@ final class LineFinder {
 
     private Optional<LineFitter.Fit> fit(List<Piece> row, double angle) {
         List<LineFitter.Fit> fits = new ArrayList<>(List.of(LineFitter.best(row, angle)));
+        if (row.size() <= MOST_WORDS && mayBeWords(row, fits.get(0)) && words++ < MOST_TRIED) {
+            return words(row, angle);
+        }
         if (row.size() == 1) {
             fits.add(LineFitter.best(row, LineFitter.longSide(row.get(0))));
         }
@@ -120,6 +128,22 @@ final class LineFinder {
         }
         return fits.stream().filter(fit -> fit.size() > 0 && Likeness.of(fit.model(), row.size()) >= leastConfidence)
                 .max(Comparator.comparingInt(LineFinder::standing).thenComparingInt(LineFitter.Fit::size));
+    }
+
+    private static boolean mayBeWords(List<Piece> row, LineFitter.Fit fit) {
+        return LineModel.isJoined(fit.model().members().isEmpty() ? row.stream().map(piece -> Upright.of(piece, fit.frame())).toList() : fit.model().members())
+                || row.size() == 1 && Upright.of(row.get(0), Frame.straight(LineFitter.longSide(row.get(0)))).ends().joined();
+    }
+
+    /** Words in one piece each: the direction, the bend and the way up that make their profile most even. */
+    private Optional<LineFitter.Fit> words(List<Piece> row, double angle) {
+        LineFitter.Fit found = WordFitter.best(row, angle);
+        List<LineFitter.Fit> fits = new ArrayList<>(List.of(found));
+        if (Math.abs(Math.cos(found.frame().angle())) < Math.sin(Directions.LIKE)) {
+            fits.add(WordFitter.best(row, angle + HALF_TURN));
+        }
+        return fits.stream().filter(fit -> fit.size() > 0 && Likeness.of(fit.model(), row.size()) >= leastConfidence)
+                .max(Comparator.comparingDouble(WordFitter::evenness));
     }
 
     private static int standing(LineFitter.Fit fit) {

@@ -36,6 +36,8 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
     private static final double HUMPS = 0.6;
     /** A drawn word is written more freely than letters are set. Assumed. */
     private static final double JOINED_NEAR = 0.08;
+    /** Fewer low rises of a drawn word are the strokes between its letters. Assumed. */
+    private static final double LEAST_SHORT = 0.25;
     private static final double DEEPEST = 0.55;
     private static final double DEPTH_SPREAD = 0.06;
     private static final double LEAST_HEIGHT = 0.33;
@@ -182,6 +184,9 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
             return new LineModel(base, capitals(tops, most, joined), OptionalDouble.empty(), members, deviation);
         }
         double split = limit;
+        if (joined && tops.stream().filter(top -> top.height() < split).count() < LEAST_SHORT * tops.size()) {
+            return new LineModel(base, capitals(tops.stream().filter(top -> top.height() > split).toList(), most, true), OptionalDouble.empty(), members, deviation);
+        }
         double cap = capitals(tops.stream().filter(top -> top.height() > split).toList(), most, joined);
         double x = level(tops.stream().filter(top -> top.height() < split).toList(), most, joined);
         return new LineModel(base, cap, OptionalDouble.of(x), members, deviation);

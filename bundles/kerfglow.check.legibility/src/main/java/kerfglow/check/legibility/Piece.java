@@ -10,13 +10,10 @@ import org.locationtech.jts.geom.Polygon;
  *
  * @param part whose outline it is; counters are holes of the outline
  * @param centre the middle of its box, mm
+ * @param shape its outline
  */
-record Piece(Part part, Coordinate centre) {
+record Piece(Part part, Coordinate centre, Polygon shape) {
     static Piece of(Part part) {
-        return new Piece(part, part.shape().getEnvelopeInternal().centre());
-    }
-
-    Polygon shape() {
-        return part.shape();
+        return new Piece(part, part.shape().getEnvelopeInternal().centre(), part.shape());
     }
 }

@@ -10,13 +10,16 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  *
  * @param piece on the sign
  * @param up from the sign to upright
- * @param shape upright: u to the right, v up, mm
+ * @param shape upright: u to the right, v up, mm; a word in one piece on a circle is bent straight
  * @param ends of the shape
  */
 record Upright(Piece piece, AffineTransformation up, Polygon shape, Ends ends) {
     static Upright of(Piece piece, Frame frame) {
         AffineTransformation up = frame.upright(piece);
         Polygon shape = (Polygon) up.transform(piece.shape());
+        if (frame.form() == Frame.Form.ARCHED && Ends.isWide(shape.getEnvelopeInternal())) {
+            shape = frame.unbent(piece.shape());
+        }
         return new Upright(piece, up, shape, Ends.of(shape));
     }
 

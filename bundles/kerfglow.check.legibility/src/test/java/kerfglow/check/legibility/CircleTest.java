@@ -49,7 +49,7 @@ class CircleTest {
         }
     }
 
-    /** Capitals upside down look much like capitals: up to 330 degrees the bare stretch tells which way they stand, beyond only their height is sure. */
+    /** Capitals upside down look much like capitals: up to 330 degrees the bare stretch tells which way they stand, beyond only their height is. */
     @ParameterizedTest
     @MethodSource("fonts")
     void capitals_round_a_circle_have_the_heights_of_the_font(OpenFont font) {
@@ -57,8 +57,9 @@ class CircleTest {
             Line most = only(font, CAPITALS, radius(font, CAPITALS, 330), outward);
             assertEquals(font.capMm(), most.model().capMm(), FLAT * font.capMm(), font.toString());
             assertEquals(outward, most.frame().isOutward(), font.toString());
-            assertEquals(font.capMm(), only(font, CAPITALS, radius(font, CAPITALS, 350), outward).model().capMm(), FLAT * font.capMm(), font.toString());
         }
+        // heads inward on so small a circle the letters of wide faces run into each other
+        assertEquals(font.capMm(), only(font, CAPITALS, radius(font, CAPITALS, 350), true).model().capMm(), FLAT * font.capMm(), font.toString());
     }
 
     @ParameterizedTest

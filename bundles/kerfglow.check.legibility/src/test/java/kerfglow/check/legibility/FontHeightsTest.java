@@ -109,16 +109,58 @@ class FontHeightsTest {
     @CsvSource({"fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, human", "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Bold.otf, lemon",
         "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, velum",
         "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Bold.otf, muhame",
-        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, helvenum"})
+        "fonts-dancingscript, fonts/opentype/dancingscript/DancingScript-Regular.otf, helvenum",
+        "fonts-lobstertwo, fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf, human", "fonts-lobstertwo, fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf, lemon",
+        "fonts-lobstertwo, fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf, hollow", "fonts-lobstertwo, fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf, muhame",
+        "fonts-leckerli-one, fonts/truetype/leckerli-one/LeckerliOne-Regular.ttf, human", "fonts-leckerli-one, fonts/truetype/leckerli-one/LeckerliOne-Regular.ttf, helvenum",
+        "fonts-leckerli-one, fonts/truetype/leckerli-one/LeckerliOne-Regular.ttf, melon", "fonts-leckerli-one, fonts/truetype/leckerli-one/LeckerliOne-Regular.ttf, unable"})
     void a_joined_word_has_heights_within_ten_percent_of_its_letters(String debianPackage, String path, String word) {
         OpenFont font = OpenFont.of(debianPackage, path, EM_MM);
-        for (double degrees : new double[] {0, 12}) {
-            List<Polygon> shapes = OpenFont.turned(font.straight(word), degrees);
-            assertEquals(1, shapes.size(), "the word is one piece");
-            Line line = only(shapes);
-            assertTrue(line.isJoined());
-            assertEquals(middle(font, word, "aeouvmn"), line.model().xMm().orElseThrow(), JOINED * middle(font, word, "aeouvmn"), "short letters");
-            assertEquals(middle(font, word, "hl"), line.model().capMm(), JOINED * middle(font, word, "hl"), "tall letters");
+        for (double degrees : new double[] {0, 12, -25}) {
+            Line line = only(OpenFont.turned(inOnePiece(font.straight(word)), degrees));
+            assertEquals(Frame.Form.STRAIGHT, line.frame().form());
+            assertHeights(font, word, line);
+        }
+        for (double radius : new double[] {500, 900, 2000}) {
+            for (boolean outward : new boolean[] {true, false}) {
+                List<Polygon> shapes = font.arched(word, new Coordinate(2000, 2000), radius, outward);
+                if (shapes.size() == 1) { // on a small circle the joins of some faces come apart
+                    Line line = only(shapes);
+                    assertHeights(font, word, line);
+                    if (radius < 2000) { // flatter than that an arch and a line explain a short word alike
+                        assertEquals(Frame.Form.ARCHED, line.frame().form());
+                        assertEquals(outward, line.frame().isOutward());
+                    }
+                }
+            }
+        }
+    }
+
+    private static List<Polygon> inOnePiece(List<Polygon> shapes) {
+        assertEquals(1, shapes.size(), "the word is one piece");
+        return shapes;
+    }
+
+    private static void assertHeights(OpenFont font, String word, Line line) {
+        assertTrue(line.isJoined());
+        assertEquals(middle(font, word, "aeouvmn"), line.model().xMm().orElseThrow(), JOINED * middle(font, word, "aeouvmn"), "short letters");
+        assertEquals(middle(font, word, "hlb"), line.model().capMm(), JOINED * middle(font, word, "hlb"), "tall letters");
+    }
+
+    @Test
+    void a_joined_word_without_tall_letters_has_one_height() {
+        OpenFont font = OpenFont.of("fonts-lobstertwo", "fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf", EM_MM);
+        Line line = only(inOnePiece(font.straight("mouse")));
+        assertTrue(line.model().xMm().isEmpty());
+        assertEquals(middle(font, "mouse", "mouse"), line.model().capMm(), JOINED * middle(font, "mouse", "mouse"));
+    }
+
+    @Test
+    void the_levels_of_a_joined_word_on_an_arch_are_arcs() {
+        OpenFont font = OpenFont.of("fonts-lobstertwo", "fonts/opentype/lobstertwo/LobsterTwo-BoldItalic.otf", EM_MM);
+        Line line = only(inOnePiece(font.arched("hollow", new Coordinate(2000, 2000), 600, true)));
+        for (Coordinate at : line.level(0).getCoordinates()) {
+            assertEquals(600, at.distance(new Coordinate(2000, 2000)), 0.03 * font.capMm());
         }
     }
 

@@ -78,7 +78,7 @@ class LiveTextTest {
 
     /** The lines that outlines alone show stand where and as high as the font says: straight, turned, in several sizes. */
     @ParameterizedTest
-    @CsvSource({"0, 400, Hex Fruit King", "0, 60, Hex Fruit King", "17, 150, Hex Fruit King", "-8, 150, No. 24 Höfe", "90, 150, Hex Fruit King", "-90, 300, Quay; jetty! Ex",
+    @CsvSource({"0, 400, Hex Fruit King", "0, 60, Hex Fruit King", "17, 150, Hex Fruit King", "-8, 150, No. 24 Höfe", "90, 150, Hex Fruit King", "0, 300, Quay; jetty! Ex", "-90, 300, No. 24 Höfe",
         "45, 20, Hex Fruit King", "-33, 150, Fresh bread and rolls"})
     void outlines_are_held_against_the_exact_lines(double degrees, double size, String text) {
         Proof proof = read("<text transform='translate(2000 1500) rotate(" + degrees + ")' font-size='" + size + "'>" + text + "</text>");
