@@ -7,12 +7,12 @@ import org.locationtech.jts.geom.Geometry;
 /**
  * What became of one outline between two revisions.
  *
- * @param kind changed, added or removed
+ * @param kind changed, moved, added or removed
  * @param before the old part's id; absent when it was added
  * @param after the new part's id; absent when it was removed
  * @param role what it becomes, as a word; the new one where both are there
  * @param areaMm2 area that belongs to one of the two only (symmetric difference), mm²
- * @param greatestMm how far the outlines are apart at most, mm; infinite for what was added or removed
+ * @param greatestMm how far the outlines are apart at most, mm; for a moved one how far its centre moved; 0 for what was added or removed
  * @param where what belongs to one of the two only, polygonal, mm on the new revision
  */
 public record OutlineChange(Kind kind, Optional<String> before, Optional<String> after, String role, double areaMm2, double greatestMm, Geometry where) {
@@ -20,5 +20,12 @@ public record OutlineChange(Kind kind, Optional<String> before, Optional<String>
     public static final double SAME_MM = 0.04;
 
     /** What happened. */
-    public enum Kind { CHANGED, ADDED, REMOVED }
+    public enum Kind {
+        /** It is where it was, of another shape. */
+        CHANGED,
+        /** It is elsewhere, of the same shape. */
+        MOVED,
+        ADDED,
+        REMOVED
+    }
 }
