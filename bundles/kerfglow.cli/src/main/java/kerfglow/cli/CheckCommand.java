@@ -24,6 +24,10 @@ import kerfglow.host.Result;
 import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
 import kerfglow.host.SheetException;
+import kerfglow.job.JobFile;
+import kerfglow.job.JobFileException;
+import kerfglow.job.JobState;
+import kerfglow.job.ReviewedResult;
 import kerfglow.views.JsonView;
 import kerfglow.views.OverlayPicture;
 import kerfglow.views.TextView;
@@ -32,7 +36,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Checks proofs and shows what was found. One bad file does not stop the rest. */
-@Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false, description = "Checks proofs (SVG files, or folders of them) and shows what was found.",
+@Command(name = "check", mixinStandardHelpOptions = true, sortOptions = false, description = "Checks proofs (SVG files, job files, or folders of SVG files) and shows what was found.",
         footer = {"", "Exit status: 0 nothing at or above the threshold, 1 something is, 2 a file, a sheet or the words of the command are at fault,",
             "3 a check failed or timed out, or the program did. Of several files the first of 2, 3, 1, 0 that occurred."})
 final class CheckCommand implements Callable<Integer> {
@@ -41,7 +45,7 @@ final class CheckCommand implements Callable<Integer> {
     /** How the result is written. */
     enum Format { text, json }
 
-    @Parameters(arity = "1..*", paramLabel = "FILE", description = "SVG files, or folders whose SVG files are checked.")
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "SVG files, job files (.kerfglow), or folders whose SVG files are checked.")
     private List<String> files;
     @Option(names = "--job", paramLabel = "SHEET", description = "Job sheet; else NAME.job.yaml beside the proof, if it is there.")
     private String job;
@@ -63,7 +67,7 @@ final class CheckCommand implements Callable<Integer> {
     private final PrintStream out;
     private final PrintStream err;
     private final Terminal terminal;
-    private final List<Result> results = new ArrayList<>();
+    private final List<ReviewedResult> results = new ArrayList<>();
     private final List<JsonView.Unusable> unusable = new ArrayList<>();
     private final List<ExitStatus> statuses = new ArrayList<>();
     private final Set<Path> drawn = new HashSet<>();
@@ -78,7 +82,8 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InterruptedException {
         List<Path> proofs = proofs();
-        Optional<String> wrong = wrongOverlay(proofs);
+        Optional<String> wrong = job != null && proofs.stream().anyMatch(JobFile::isJobFile) ? Optional.of("--job " + job + ": a job file holds a job sheet of its own; leave one of them out")
+                : wrongOverlay(proofs);
         if (wrong.isPresent()) {
             err.println("kerfglow: " + wrong.get());
             return ExitStatus.INPUT.code();
@@ -172,10 +177,11 @@ final class CheckCommand implements Callable<Integer> {
     private void check(Path proof) throws InterruptedException {
         ProgressLine progress = new ProgressLine(err, terminal.progress(), proof.toString());
         try {
-            Result result = runner.run(new RunRequest(proof, Optional.ofNullable(job).map(Path::of), Optional.ofNullable(shop).map(Path::of), settings, only), progress);
+            ReviewedResult result = JobFile.isJobFile(proof) ? runJob(proof, progress) : ReviewedResult.undecided(
+                    runner.run(new RunRequest(proof, Optional.ofNullable(job).map(Path::of), Optional.ofNullable(shop).map(Path::of), settings, only), progress));
             progress.done();
             for (String overlay : overlays) {
-                draw(result, proof, Path.of(overlay));
+                draw(result.result(), proof, Path.of(overlay));
             }
             results.add(result);
             statuses.add(result.isBroken() ? ExitStatus.BROKEN : result.has(threshold) ? ExitStatus.FOUND : ExitStatus.CLEAR);
@@ -183,7 +189,7 @@ final class CheckCommand implements Callable<Integer> {
                 out.print(TextView.of(result, terminal.colour()));
                 out.flush();
             }
-        } catch (ProofException | SheetException unfit) {
+        } catch (ProofException | SheetException | JobFileException unfit) {
             progress.done();
             refuse(proof.toString(), unfit.getMessage());
         } catch (IOException unwritable) {
@@ -201,8 +207,18 @@ final class CheckCommand implements Callable<Integer> {
         }
     }
 
+    /** A job file brings its proof, its job sheet and what was decided. */
+    private ReviewedResult runJob(Path file, ProgressLine progress) throws IOException, ProofException, SheetException, InterruptedException {
+        JobState state = JobFile.readWhole(file);
+        RunRequest request = new RunRequest(JobFile.proofFile(file, state), Optional.of(state.sheet()), Optional.empty(), Optional.ofNullable(shop).map(Path::of), settings, only);
+        return ReviewedResult.of(state, runner.run(request, progress));
+    }
+
     private void draw(Result result, Path proof, Path target) throws IOException {
         if (isPicture(target.toString()) && !Files.isDirectory(target)) {
+            if (isSame(Path.of(result.proof().file()), target)) { // the proof of a job file is known only now
+                throw new IOException("--overlay " + target + " is the proof itself, which is never written over");
+            }
             write(result, target);
             return;
         }
@@ -232,7 +248,7 @@ final class CheckCommand implements Callable<Integer> {
         if (!several && results.size() == 1 && unusable.isEmpty()) {
             JsonView.write(results.get(0), writer);
         } else {
-            JsonView.writeAll(results, unusable, writer);
+            JsonView.writeReviewed(results, unusable, writer);
         }
         out.flush();
     }

@@ -10,13 +10,28 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
+import kerfglow.api.Check;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Outcome;
+import kerfglow.api.Rule;
+import kerfglow.api.Severity;
 import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofImporter;
 import kerfglow.host.CheckCatalogue;
+import kerfglow.host.JobSheet;
+import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
+import kerfglow.host.Watcher;
+import kerfglow.job.Job;
+import kerfglow.job.JobFile;
+import kerfglow.job.JobState;
+import kerfglow.job.ProofRef;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -68,5 +83,79 @@ class CheckCommandTest {
         proof("b/sign.svg");
         assertEquals(0, check(folder.resolve("a").toString(), folder.resolve("b").toString(), "--overlay", folder.resolve("out").toString()));
         assertTrue(Files.exists(folder.resolve("out/sign.overlay.svg")) && Files.exists(folder.resolve("out/sign-2.overlay.svg")));
+    }
+
+    /** A check that always finds the same stop, and a runner that has it. */
+    private Runner finding() {
+        Rule rule = new Rule("trial.stop", Severity.STOP, "A stop", "why", "fix", "geometry");
+        CheckInfo info = new CheckInfo("trial", "trial", List.of(rule), List.of(), List.of(), List.of(), "## trial.stop\n");
+        CheckCatalogue catalogue = new CheckCatalogue();
+        catalogue.add(new Check() {
+            @Override
+            public CheckInfo info() {
+                return info;
+            }
+
+            @Override
+            public Outcome inspect(Inspection inspection) {
+                return Outcome.of(List.of(Finding.of(rule, "Found").place(CheckTester.wkt("POINT (10 10)")).parts(inspection.parts().get(0).id()).build()));
+            }
+        }, "bundle", "1.0.0");
+        return new Runner(importer, catalogue);
+    }
+
+    private int check(Runner runner, String... words) {
+        PrintStream stream = new PrintStream(said, true, StandardCharsets.UTF_8);
+        return new CommandLine(new CheckCommand(runner, stream, stream, Terminal.NONE)).execute(words);
+    }
+
+    /** A job file in which the stop is waived. */
+    private Path waived(Runner runner) throws Exception {
+        Path proof = proof("art/sign.svg");
+        Path path = folder.resolve("jobs/sign.kerfglow");
+        Files.createDirectories(path.getParent());
+        Job job = new Job(JobState.of(ProofRef.of(JobFile.proofName(path, proof)), JobSheet.NONE), Clock.systemUTC());
+        job.show(runner.run(RunRequest.of(proof, JobSheet.NONE), Watcher.NONE));
+        job.waive(job.reviewed().orElseThrow().result().findings().get(0), "hidden", "Rhea");
+        try (JobFile file = JobFile.open(path, JobFile.Options.of(problem -> { }))) {
+            file.save(job.state(), false);
+        }
+        return path;
+    }
+
+    @Test
+    void what_is_waived_in_a_job_file_does_not_count_in_the_exit_status() throws Exception {
+        Runner runner = finding();
+        Path job = waived(runner);
+        assertEquals(1, check(runner, folder.resolve("art/sign.svg").toString()), said::toString);
+        said.reset();
+        assertEquals(0, check(runner, job.toString()), said::toString);
+        assertTrue(said.toString(StandardCharsets.UTF_8).contains("waived by Rhea: hidden"), said::toString);
+        said.reset();
+        assertEquals(0, check(runner, "--format", "json", job.toString()), said::toString);
+        assertTrue(said.toString(StandardCharsets.UTF_8).contains("\"reason\" : \"hidden\""), said::toString);
+    }
+
+    @Test
+    void a_job_file_brings_its_sheet_and_protects_its_proof() throws Exception {
+        Runner runner = finding();
+        Path job = waived(runner);
+        assertEquals(2, check(runner, job.toString(), "--job", "other.yaml"));
+        assertTrue(said.toString(StandardCharsets.UTF_8).contains("a job sheet of its own"), said::toString);
+        assertEquals(2, check(runner, job.toString(), "--overlay", folder.resolve("art/sign.svg").toString()));
+        assertEquals(CONTENT, Files.readString(folder.resolve("art/sign.svg")));
+    }
+
+    @Test
+    void a_damaged_or_missing_job_file_is_an_input_at_fault() throws Exception {
+        Runner runner = finding();
+        Path job = waived(runner);
+        String text = Files.readString(job);
+        Files.writeString(job, text.substring(0, text.length() / 2));
+        assertEquals(2, check(runner, job.toString()));
+        assertTrue(said.toString(StandardCharsets.UTF_8).contains("damaged: line "), said::toString);
+        assertEquals(2, check(runner, folder.resolve("none.kerfglow").toString()));
+        assertTrue(said.toString(StandardCharsets.UTF_8).contains("there is no such file"), said::toString);
+        assertEquals(text.substring(0, text.length() / 2), Files.readString(job), "the command line writes nothing");
     }
 }

@@ -90,7 +90,7 @@ public final class JobFile implements AutoCloseable {
      * @throws JobFileException when it cannot be read, is no job file at all, or was written by a newer program
      */
     public static JobFile open(Path path, Options options) throws IOException {
-        Path file = SafeFile.target(path);
+        Path file = target(path);
         Optional<JobLock> lock;
         Optional<String> heldBy = Optional.empty();
         Path lockFile = sibling(file, "." + file.getFileName() + ".lock");
@@ -119,12 +119,26 @@ public final class JobFile implements AutoCloseable {
      * @throws JobFileException when it cannot be read, is no job file at all, or was written by a newer program
      */
     public static Contents read(Path path) throws IOException {
-        Path file = SafeFile.target(path);
+        Path file = target(path);
         Bytes bytes = Bytes.read(file);
         if (bytes.digest().isEmpty()) {
             throw new JobFileException(JobFileException.Kind.UNREADABLE, path + ": there is no such file", null);
         }
         return bytes.contents(file, false);
+    }
+
+    /**
+     * Reads a job file that must be whole, without holding or writing anything.
+     *
+     * @throws JobFileException as {@link #read}, and when anything in it cannot be read
+     */
+    public static JobState readWhole(Path path) throws IOException {
+        Contents contents = read(path);
+        if (!contents.problems().isEmpty()) {
+            throw new JobFileException(JobFileException.Kind.DAMAGED, path + ": the job file is damaged: " + String.join("; ", contents.problems())
+                    + ". Open it in the window, which keeps the original and goes on with what can be read", null);
+        }
+        return contents.state();
     }
 
     /** True when a name ends as those of job files do. */
@@ -235,6 +249,14 @@ public final class JobFile implements AutoCloseable {
         }
         JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(side), file.getParent());
         return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(side).toInstant(), read.previous().equals(digest)));
+    }
+
+    private static Path target(Path path) throws JobFileException {
+        try {
+            return SafeFile.target(path);
+        } catch (IOException unreadable) {
+            throw new JobFileException(JobFileException.Kind.UNREADABLE, path + ": cannot be read (" + unreadable + ")", unreadable);
+        }
     }
 
     private static Path sibling(Path file, String name) {

@@ -18,7 +18,9 @@ public final class JobFileException extends IOException {
         /** Somebody else has it open for changes. */
         HELD,
         /** A newer program wrote it. */
-        NEWER
+        NEWER,
+        /** It is damaged, and what can be read of it is not enough here. */
+        DAMAGED
     }
 
     private final Kind kind;

@@ -169,6 +169,7 @@ final class JobReader {
 
     private static ProofRef proof(JsonValue json) throws JobProblem {
         try {
+            Path.of(json.text("file")); // refuses what is no file name here
             return new ProofRef(json.text("file"), json.textOr("sha256", ""), json.number("widthMm"), json.number("heightMm"), json.number("scale"));
         } catch (IllegalArgumentException wrong) {
             throw json.wrong(wrong.getMessage());

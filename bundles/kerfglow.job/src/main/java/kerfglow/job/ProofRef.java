@@ -17,6 +17,9 @@ public record ProofRef(String file, String sha256, double widthMm, double height
     public ProofRef {
         Objects.requireNonNull(sha256, "sha256");
         Names.requireGiven("the file of the proof", file);
+        if (!(scale > 0 && Double.isFinite(scale))) {
+            throw new IllegalArgumentException("the scale of the proof must be above 0: " + scale);
+        }
     }
 
     /** A proof that has not been looked into yet. */

@@ -17,6 +17,7 @@ public final class ReviewedResult {
     private final Result result;
     private final Optional<JobState> job;
     private final Map<String, Decision> decisions;
+    private final boolean newRevision;
     private final List<SignOffStand> signOffs;
 
     /**
@@ -31,7 +32,8 @@ public final class ReviewedResult {
         }
     }
 
-    private ReviewedResult(Result result, Optional<JobState> job, Map<String, Decision> decisions) {
+    private ReviewedResult(Result result, Optional<JobState> job, Map<String, Decision> decisions, boolean newRevision) {
+        this.newRevision = newRevision;
         this.result = result;
         this.job = job;
         this.decisions = decisions;
@@ -40,7 +42,7 @@ public final class ReviewedResult {
 
     /** A result about which nothing is decided. */
     public static ReviewedResult undecided(Result result) {
-        return new ReviewedResult(result, Optional.empty(), Map.of());
+        return new ReviewedResult(result, Optional.empty(), Map.of(), false);
     }
 
     /**
@@ -74,7 +76,7 @@ public final class ReviewedResult {
         JobSheet sheet = ratio == 1 || !sameFile ? state.sheet() : SheetEdits.withModules(state.sheet(), state.sheet().modules().stream()
                 .map(module -> new PlacedModule(module.xMm() * ratio, module.yMm() * ratio, module.turnDegrees())).toList());
         JobState carried = new JobState(state.proof().seen(result.proof()), sheet, marks, waivers, state.signOffs(), now);
-        return new Carried(carried, new ReviewedResult(result, Optional.of(carried), match.decisions()), motion);
+        return new Carried(carried, new ReviewedResult(result, Optional.of(carried), match.decisions(), !sameFile), motion);
     }
 
     /** A job carried over to a result. */
@@ -88,6 +90,11 @@ public final class ReviewedResult {
     /** The job whose decisions these are, as it stands on this result; absent when there is none. */
     public Optional<JobState> job() {
         return job;
+    }
+
+    /** True when the proof is another revision than the one that the job was last seen with, so that its decisions were carried over. */
+    public boolean isNewRevision() {
+        return newRevision;
     }
 
     /** What has been decided about a finding of this result. */

@@ -16,6 +16,8 @@ import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.proof.Part;
 import kerfglow.host.Result;
+import kerfglow.job.Decision;
+import kerfglow.job.ReviewedResult;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -42,17 +44,27 @@ public final class JsonView {
     public record Unusable(String file, String error) {
     }
 
-    /** Writes one result; the writer stays open. */
+    /** Writes one result about which nothing is decided; the writer stays open. */
     public static void write(Result result, Writer out) {
+        write(ReviewedResult.undecided(result), out);
+    }
+
+    /** Writes one result with what was decided about it; the writer stays open. */
+    public static void write(ReviewedResult result, Writer out) {
         with(out, view -> view.result(result));
     }
 
-    /** Writes several files' results, and what could not be run; the writer stays open. */
+    /** Writes several files' results about which nothing is decided, and what could not be run; the writer stays open. */
     public static void writeAll(List<Result> results, List<Unusable> unusable, Writer out) {
+        writeReviewed(results.stream().map(ReviewedResult::undecided).toList(), unusable, out);
+    }
+
+    /** Writes several files' results with what was decided about them, and what could not be run; the writer stays open. */
+    public static void writeReviewed(List<ReviewedResult> results, List<Unusable> unusable, Writer out) {
         with(out, view -> {
             view.json.writeStartObject();
             view.json.writeArrayFieldStart("results");
-            for (Result result : results) {
+            for (ReviewedResult result : results) {
                 view.result(result);
             }
             view.json.writeEndArray();
@@ -83,7 +95,8 @@ public final class JsonView {
         }
     }
 
-    private void result(Result result) throws IOException {
+    private void result(ReviewedResult reviewed) throws IOException {
+        Result result = reviewed.result();
         json.writeStartObject();
         json.writeObjectFieldStart("proof");
         json.writeStringField("file", result.proof().file());
@@ -100,7 +113,7 @@ public final class JsonView {
         json.writeEndArray();
         json.writeArrayFieldStart("findings");
         for (Result.ReportedFinding finding : result.findings()) {
-            finding(finding);
+            finding(finding, reviewed.decision(finding));
         }
         json.writeEndArray();
         json.writeArrayFieldStart("checks");
@@ -114,8 +127,8 @@ public final class JsonView {
         }
         json.writeEndArray();
         strings("remarks", result.remarks());
-        json.writeArrayFieldStart("decisions"); // made in the window; none yet
-        json.writeEndArray();
+        json.writeFieldName("decisions");
+        DecisionsJson.write(reviewed, json);
         json.writeEndObject();
     }
 
@@ -154,12 +167,13 @@ public final class JsonView {
         return holes;
     }
 
-    private void finding(Result.ReportedFinding finding) throws IOException {
+    private void finding(Result.ReportedFinding finding, Decision decision) throws IOException {
         json.writeStartObject();
         json.writeStringField("id", finding.id());
         json.writeStringField("rule", finding.rule().id());
         json.writeStringField("severity", finding.severity().word());
         json.writeStringField("severityReason", finding.severityReason());
+        json.writeStringField("decision", DecisionsJson.word(decision.kind()));
         strings("parts", finding.parts());
         strings("elements", finding.elements());
         if (!finding.places().isEmpty()) {
@@ -321,7 +335,7 @@ public final class JsonView {
         json.writeEndArray();
     }
 
-    private static String wkt(Geometry geometry) {
+    static String wkt(Geometry geometry) {
         WKTWriter writer = new WKTWriter();
         writer.setPrecisionModel(new PrecisionModel(WKT_SCALE));
         return writer.write(geometry);

@@ -14,6 +14,9 @@ import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.host.Result;
+import kerfglow.job.Decision;
+import kerfglow.job.Mark;
+import kerfglow.job.ReviewedResult;
 import org.locationtech.jts.geom.Coordinate;
 
 /** A result as text for a person at a terminal: what, where, measured against required, why, what to do. */
@@ -24,21 +27,34 @@ public final class TextView {
     private static final int PLACES_NAMED = 6;
     private static final int NAMES_SHOWN = 8;
 
+    private final ReviewedResult reviewed;
     private final boolean colour;
     private final StringBuilder out = new StringBuilder();
 
-    private TextView(boolean colour) {
+    private TextView(ReviewedResult reviewed, boolean colour) {
+        this.reviewed = reviewed;
         this.colour = colour;
     }
 
     /**
-     * The text.
+     * The text of a result about which nothing is decided.
      *
      * @param result what to show
      * @param colour true on a terminal that shows colour
      */
     public static String of(Result result, boolean colour) {
-        TextView view = new TextView(colour);
+        return of(ReviewedResult.undecided(result), colour);
+    }
+
+    /**
+     * The text, with what was decided.
+     *
+     * @param reviewed what to show
+     * @param colour true on a terminal that shows colour
+     */
+    public static String of(ReviewedResult reviewed, boolean colour) {
+        Result result = reviewed.result();
+        TextView view = new TextView(reviewed, colour);
         view.heading(result);
         for (int i = 0; i < result.findings().size(); i++) {
             Result.ReportedFinding finding = result.findings().get(i);
@@ -47,6 +63,7 @@ public final class TextView {
             }
             view.finding(i + 1, finding, result.units());
         }
+        view.job();
         view.checks(result);
         return view.out.toString();
     }
@@ -90,8 +107,33 @@ public final class TextView {
             paragraph("found  ", measures(finding, units));
         }
         paragraph("do     ", finding.fix());
+        decision(reviewed.decision(finding));
         line(INDENT + "id     " + finding.id());
         line("");
+    }
+
+    private void decision(Decision decision) {
+        decision.waiver().ifPresent(waiver -> paragraph("", (decision.isWaived() ? "waived by " : "decide again, since " + decision.why() + "; waived by ")
+                + waiver.author() + ": " + waiver.reason()));
+    }
+
+    /** Marks that are open, and who signed off. */
+    private void job() {
+        if (reviewed.isNewRevision()) {
+            paragraph("", "The proof was changed since the job was saved; waivers and marks are carried over to it.");
+            line("");
+        }
+        List<Mark> open = reviewed.job().map(job -> job.marks().stream().filter(mark -> mark.settled().isEmpty()).toList()).orElse(List.of());
+        for (Mark mark : open) {
+            paragraph("", "open " + mark.shape().word() + " by " + mark.author() + " at " + point(mark.shape().anchor().coordinate(), reviewed.result().units())
+                    + (mark.text().isEmpty() ? "" : ": " + mark.text()));
+        }
+        for (ReviewedResult.SignOffStand stand : reviewed.signOffs()) {
+            paragraph("", "signed off by " + stand.signOff().author() + ", " + stand.signOff().at() + (stand.holds() ? "" : "; void: " + String.join(" ", stand.voidBecause())));
+        }
+        if (!open.isEmpty() || !reviewed.signOffs().isEmpty()) {
+            line("");
+        }
     }
 
     /** Measured against required; shown finer when both would read the same. */
@@ -148,19 +190,27 @@ public final class TextView {
             if (!row.why().isEmpty()) {
                 paragraph("", row.why());
             }
+            reviewed.waiver(row).ifPresent(waiver -> paragraph("", "accepted by " + waiver.author() + ": " + waiver.reason()));
         }
-        line(summary(result));
+        line(summary(reviewed));
     }
 
     /** One line: how many of each weight. */
     public static String summary(Result result) {
+        return summary(ReviewedResult.undecided(result));
+    }
+
+    /** One line: how many of each weight, those that are waived apart. */
+    public static String summary(ReviewedResult reviewed) {
+        Result result = reviewed.result();
+        long waived = result.findings().stream().filter(finding -> reviewed.decision(finding).isWaived()).count();
         String counts = Arrays.stream(Severity.values()).sorted((a, b) -> b.compareTo(a))
-                .map(severity -> result.findings().stream().filter(finding -> finding.severity() == severity).count() + " " + severity.word())
+                .map(severity -> result.findings().stream().filter(finding -> finding.severity() == severity && !reviewed.decision(finding).isWaived()).count() + " " + severity.word())
                 .collect(Collectors.joining(", "));
         Optional<String> unmeasured = result.checks().stream().filter(row -> row.status() == Result.Status.NOT_MEASURED).map(Result.CheckRow::check)
                 .reduce((a, b) -> a + ", " + b);
-        return result.proof().file() + ": " + counts + unmeasured.map(checks -> "; not measured: " + checks).orElse("")
-                + (result.isBroken() ? "; not whole, a check failed" : "");
+        return result.proof().file() + ": " + counts + (waived == 0 ? "" : ", " + waived + " waived") + unmeasured.map(checks -> "; not measured: " + checks).orElse("")
+                + (reviewed.isBroken() ? "; not whole, a check failed" : "");
     }
 
     private static String count(long number, String noun) {
