@@ -7,6 +7,7 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Shape;
+import java.awt.font.FontRenderContext;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
@@ -19,6 +20,9 @@ import org.locationtech.jts.geom.Geometry;
 /** Draws into a raster image. */
 final class ImageCanvas implements Canvas {
     private static final int OPAQUE = 255;
+    private static final FontRenderContext CONTEXT = new FontRenderContext(null, true, true);
+    /** Other renderers' sans-serif runs wider than ours by up to about this. */
+    private static final double FONT_SLACK = 1.06;
 
     private final BufferedImage image;
     private final Graphics2D graphics;
@@ -39,6 +43,11 @@ final class ImageCanvas implements Canvas {
 
     static Font font(double size, boolean bold) {
         return new Font(Font.SANS_SERIF, bold ? Font.BOLD : Font.PLAIN, 1).deriveFont((float) size);
+    }
+
+    /** Width that a text may need, in pixels: a little more than here, since other renderers' sans-serif runs wider. */
+    static double roomFor(String text, double size, boolean bold) {
+        return FONT_SLACK * font(size, bold).getStringBounds(text, CONTEXT).getWidth();
     }
 
     @Override

@@ -16,14 +16,39 @@ import org.locationtech.jts.geom.Polygon;
 final class SvgCanvas implements Canvas {
     /** Points nearer than this to the one before are left out: nobody sees a seventh of a pixel. */
     private static final double LEAST_STEP = 0.15;
+    /** Pixels across that pages are read at; a step is judged by it when the picture counts in another unit. */
+    private static final double COMMON_WIDTH = 1200;
 
     private final StringBuilder out = new StringBuilder();
+    private final String idPrefix;
+    private final double leastStep;
     private int clips;
 
-    SvgCanvas(double width, double height, String title) {
-        out.append(String.format(Locale.ROOT, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>%n"
+    private SvgCanvas(String idPrefix, double leastStep) {
+        this.idPrefix = idPrefix;
+        this.leastStep = leastStep;
+    }
+
+    /** A file of its own, in pixels. */
+    static SvgCanvas file(double width, double height, String title) {
+        SvgCanvas canvas = new SvgCanvas("", LEAST_STEP);
+        canvas.out.append(String.format(Locale.ROOT, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>%n"
                 + "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%1$.0f\" height=\"%2$.0f\" viewBox=\"0 0 %1$.0f %2$.0f\" font-family=\"sans-serif\">%n", width, height));
-        out.append("<title>").append(escape(title)).append("</title>\n");
+        canvas.out.append("<title>").append(escape(title)).append("</title>\n");
+        return canvas;
+    }
+
+    /**
+     * An element inside a page.
+     *
+     * @param idPrefix begins the ids in it, so that several stand in one page
+     * @param title what it shows, for who cannot see it
+     */
+    static SvgCanvas inside(double width, double height, String idPrefix, String title) {
+        SvgCanvas canvas = new SvgCanvas(idPrefix, LEAST_STEP * width / COMMON_WIDTH);
+        canvas.out.append("<svg viewBox=\"0 0 ").append(n(width)).append(' ').append(n(height)).append("\" role=\"img\" font-family=\"sans-serif\"><title>").append(escape(title))
+                .append("</title>\n");
+        return canvas;
     }
 
     String text() {
@@ -97,8 +122,8 @@ final class SvgCanvas implements Canvas {
     @Override
     public void clip(double x, double y, double width, double height) {
         clips++;
-        out.append("<clipPath id=\"c").append(clips).append("\"><rect x=\"").append(n(x)).append("\" y=\"").append(n(y)).append("\" width=\"").append(n(width))
-                .append("\" height=\"").append(n(height)).append("\"/></clipPath>\n<g clip-path=\"url(#c").append(clips).append(")\">\n");
+        out.append("<clipPath id=\"").append(idPrefix).append('c').append(clips).append("\"><rect x=\"").append(n(x)).append("\" y=\"").append(n(y)).append("\" width=\"").append(n(width))
+                .append("\" height=\"").append(n(height)).append("\"/></clipPath>\n<g clip-path=\"url(#").append(idPrefix).append('c').append(clips).append(")\">\n");
     }
 
     @Override
@@ -106,7 +131,7 @@ final class SvgCanvas implements Canvas {
         out.append("</g>\n");
     }
 
-    private static String path(Geometry geometry) {
+    private String path(Geometry geometry) {
         StringBuilder path = new StringBuilder();
         for (int i = 0; i < geometry.getNumGeometries(); i++) {
             Geometry each = geometry.getGeometryN(i);
@@ -122,13 +147,13 @@ final class SvgCanvas implements Canvas {
         return path.toString();
     }
 
-    private static void line(LineString line, StringBuilder path) {
+    private void line(LineString line, StringBuilder path) {
         Coordinate[] points = line.getCoordinates();
         boolean closed = line.isClosed();
         int end = closed ? points.length - 1 : points.length;
         Coordinate last = null;
         for (int i = 0; i < end; i++) {
-            if (last == null || i == end - 1 || last.distance(points[i]) >= LEAST_STEP) {
+            if (last == null || i == end - 1 || last.distance(points[i]) >= leastStep) {
                 path.append(last == null ? 'M' : 'L').append(n(points[i].x)).append(' ').append(n(points[i].y));
                 last = points[i];
             }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import kerfglow.api.Measure;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
 import kerfglow.api.UnitSystem;
@@ -17,15 +16,11 @@ import kerfglow.host.Result;
 import kerfglow.job.Decision;
 import kerfglow.job.Mark;
 import kerfglow.job.ReviewedResult;
-import org.locationtech.jts.geom.Coordinate;
 
 /** A result as text for a person at a terminal: what, where, measured against required, why, what to do. */
 public final class TextView {
     private static final int WIDTH = 100;
     private static final String INDENT = " ".repeat(7);
-    /** Places named one by one; the rest are counted. */
-    private static final int PLACES_NAMED = 6;
-    private static final int NAMES_SHOWN = 8;
 
     private final ReviewedResult reviewed;
     private final boolean colour;
@@ -102,9 +97,9 @@ public final class TextView {
         List<String> message = Wrap.lines(finding.message(), WIDTH - INDENT.length());
         line(String.format(Locale.ROOT, "%4d   ", number) + message.get(0));
         message.stream().skip(1).forEach(rest -> line(INDENT + rest));
-        paragraph("where  ", where(finding, units));
+        paragraph("where  ", FindingText.where(finding, units));
         if (finding.measured().isPresent() || finding.required().isPresent()) {
-            paragraph("found  ", measures(finding, units));
+            paragraph("found  ", FindingText.measures(finding, units));
         }
         paragraph("do     ", finding.fix());
         decision(reviewed.decision(finding));
@@ -125,7 +120,7 @@ public final class TextView {
         }
         List<Mark> open = reviewed.job().map(job -> job.marks().stream().filter(mark -> mark.settled().isEmpty()).toList()).orElse(List.of());
         for (Mark mark : open) {
-            paragraph("", "open " + mark.shape().word() + " by " + mark.author() + " at " + point(mark.shape().anchor().coordinate(), reviewed.result().units())
+            paragraph("", "open " + mark.shape().word() + " by " + mark.author() + " at " + FindingText.point(mark.shape().anchor().coordinate(), reviewed.result().units())
                     + (mark.text().isEmpty() ? "" : ": " + mark.text()));
         }
         for (ReviewedResult.SignOffStand stand : reviewed.signOffs()) {
@@ -134,52 +129,6 @@ public final class TextView {
         if (!open.isEmpty() || !reviewed.signOffs().isEmpty()) {
             line("");
         }
-    }
-
-    /** Measured against required; shown finer when both would read the same. */
-    static String measures(Result.ReportedFinding finding, UnitSystem units) {
-        String measured = finding.measured().map(measure -> format(measure, units)).orElse("");
-        String required = finding.required().map(measure -> format(measure, units)).orElse("");
-        if (!measured.isEmpty() && measured.equals(required)) {
-            measured = finding.measured().map(TextView::exact).orElse("");
-            required = finding.required().map(TextView::exact).orElse("");
-        }
-        return measured.isEmpty() ? "needs " + required : required.isEmpty() ? measured : measured + ", needs " + required;
-    }
-
-    private static String format(Measure measure, UnitSystem units) {
-        return Units.format(measure.value(), measure.quantity(), units);
-    }
-
-    private static String exact(Measure measure) {
-        return String.format(Locale.ROOT, "%.4f %s", measure.value(), measure.quantity().unit()).strip();
-    }
-
-    private static String where(Result.ReportedFinding finding, UnitSystem units) {
-        StringBuilder text = new StringBuilder();
-        if (!finding.parts().isEmpty()) {
-            text.append(finding.parts().size() == 1 ? "part " : "parts ").append(some(finding.parts()));
-        }
-        if (!finding.elements().isEmpty()) {
-            text.append(text.length() == 0 ? "" : ", ").append("drawn as ").append(some(finding.elements()));
-        }
-        if (!finding.places().isEmpty()) {
-            text.append(text.length() == 0 ? "at " : ", at ").append(finding.places().stream().limit(PLACES_NAMED).map(place -> point(place.at(), units))
-                    .collect(Collectors.joining("; ")));
-            int more = finding.places().size() - PLACES_NAMED;
-            text.append(more > 0 ? " and " + more + " more places alike" : "");
-        }
-        return text.length() == 0 ? "the whole proof" : text.toString();
-    }
-
-    private static String some(List<String> names) {
-        String text = names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "));
-        return names.size() > NAMES_SHOWN ? text + " and " + (names.size() - NAMES_SHOWN) + " more" : text;
-    }
-
-    private static String point(Coordinate at, UnitSystem units) {
-        return units == UnitSystem.INCH ? String.format(Locale.ROOT, "%.2f, %.2f in", at.x / Units.MM_PER_INCH, at.y / Units.MM_PER_INCH)
-                : String.format(Locale.ROOT, "%.1f, %.1f mm", at.x, at.y);
     }
 
     private void checks(Result result) {

@@ -189,7 +189,7 @@ class ViewsTest {
 
     @Test
     void numbers_that_would_read_alike_are_shown_finer() {
-        assertEquals("2.9999 mm, needs 3.0000 mm", TextView.measures(finding("x", NOTE, 2.9999), UnitSystem.METRIC));
+        assertEquals("2.9999 mm, needs 3.0000 mm", FindingText.measures(finding("x", NOTE, 2.9999), UnitSystem.METRIC));
     }
 
     @Test
