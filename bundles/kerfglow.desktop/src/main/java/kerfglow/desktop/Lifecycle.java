@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop;
 
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import kerfglow.api.Units;
+import kerfglow.desktop.desk.Background;
+import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.Screen;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.host.Runner;
 import org.eclipse.e4.core.contexts.IEclipseContext;
@@ -22,6 +28,7 @@ public final class Lifecycle {
     private static final String OPEN = "open";
     /** Where the launcher says that the demo lies. */
     private static final String DEMO = "kerfglow.demo";
+    private static final String HABITS = "habits.properties";
     /** Services are there in well under a second; a machine this slow is broken. */
     private static final long WAIT_MILLIS = 20_000;
 
@@ -41,18 +48,28 @@ public final class Lifecycle {
                 display.asyncExec(change);
             }
         });
+        Habits habits = new Habits(stateFolder().resolve(HABITS));
+        desk.setScreen(habits.screen().orElseGet(() -> new Screen(display.getDPI().x / Units.MM_PER_INCH)));
+        desk.setDark(habits.isDark());
+        DemoFile demo = new DemoFile(Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile));
+        context.set(Habits.class, habits);
+        context.set(DemoFile.class, demo);
         context.set(Desk.class, desk);
+        context.set(Background.class, new Background());
         context.set(Worker.class, worker);
-        fileToOpen(application).ifPresent(worker::open);
+        Optional<Path> named = namedFile(application);
+        named.ifPresent(habits::opened);
+        named.or(demo::file).ifPresent(worker::open);
     }
 
-    /** The file that the command line names, else the demo. */
-    private static Optional<Path> fileToOpen(IApplicationContext application) {
+    /** Where the framework keeps what belongs to this person's window. */
+    private static Path stateFolder() {
+        return Path.of(URI.create(System.getProperty("osgi.instance.area").replace(" ", "%20")));
+    }
+
+    private static Optional<Path> namedFile(IApplicationContext application) {
         List<String> words = List.of((String[]) application.getArguments().get(IApplicationContext.APPLICATION_ARGS));
         int open = words.indexOf(OPEN);
-        if (open >= 0 && open + 1 < words.size()) {
-            return Optional.of(Path.of(words.get(open + 1)).toAbsolutePath());
-        }
-        return Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile);
+        return open >= 0 && open + 1 < words.size() ? Optional.of(Path.of(words.get(open + 1)).toAbsolutePath()) : Optional.empty();
     }
 }

@@ -67,6 +67,7 @@ public final class Session {
         remarks.addAll(opened.remarks());
         List<Part> parts = opened.parts();
         UnitSystem units = job.units().or(shop::units).orElse(UnitSystem.METRIC);
+        watcher.opened(opened.proof(), parts, units);
 
         List<Result.CheckRow> rows = new ArrayList<>();
         List<Result.ReportedFinding> findings = new ArrayList<>();

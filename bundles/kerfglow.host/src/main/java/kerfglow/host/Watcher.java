@@ -2,6 +2,9 @@
 package kerfglow.host;
 
 import java.util.List;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Proof;
 
 /** Follows a run. Called from several threads. */
 public interface Watcher {
@@ -27,10 +30,21 @@ public interface Watcher {
     void progress(String what, double fraction);
 
     /**
+     * The proof is imported and its parts are made; the checks come next.
+     *
+     * @param proof what was drawn
+     * @param parts what it becomes
+     * @param units the units that a person reads
+     */
+    default void opened(Proof proof, List<Part> parts, UnitSystem units) {
+        // most only wait for the result
+    }
+
+    /**
      * A check ended; others may still run.
      *
      * @param row how it ended
-     * @param findings its findings, grouped as in the result; their ids are given at the end of the run
+     * @param findings its findings, grouped as in the result; with the ids that the result will have
      */
     default void ended(Result.CheckRow row, List<Result.ReportedFinding> findings) {
         // most only wait for the result

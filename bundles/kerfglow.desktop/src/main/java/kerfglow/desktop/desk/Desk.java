@@ -36,8 +36,11 @@ public final class Desk {
     private Scene scene = Scene.EMPTY;
     private Result result;
     private List<Result.ReportedFinding> findings = List.of();
+    private List<Result.CheckRow> checks = List.of();
+    private UnitSystem units = UnitSystem.METRIC;
     private Choice choice;
     private WorkState work = WorkState.IDLE;
+    private Screen screen = Screen.ASSUMED;
     private boolean dark;
 
     /** Calls back whenever the topic changes, until {@link #forget}. */
@@ -80,9 +83,14 @@ public final class Desk {
         return findings;
     }
 
+    /** How the checks ended that have ended so far. */
+    public List<Result.CheckRow> checks() {
+        return checks;
+    }
+
     /** Units that lengths are shown in. */
     public UnitSystem units() {
-        return result == null ? UnitSystem.METRIC : result.units();
+        return units;
     }
 
     public Optional<Choice> choice() {
@@ -101,6 +109,16 @@ public final class Desk {
         return work;
     }
 
+    /** How large a pixel is. */
+    public Screen screen() {
+        return screen;
+    }
+
+    public void setScreen(Screen value) {
+        screen = value;
+        tell(Topic.LOOK);
+    }
+
     public boolean isDark() {
         return dark;
     }
@@ -113,12 +131,14 @@ public final class Desk {
     }
 
     /** Puts a proof on the desk; what was found in the last one goes. */
-    public void put(Path newFile, Proof newProof, List<Part> newParts, Scene newScene) {
+    public void put(Path newFile, Proof newProof, List<Part> newParts, Scene newScene, UnitSystem newUnits) {
         boolean another = !newFile.equals(file);
         file = newFile;
         proof = newProof;
         parts = List.copyOf(newParts);
         scene = newScene;
+        units = newUnits;
+        checks = List.of();
         if (another) {
             result = null;
             findings = List.of();
@@ -136,11 +156,22 @@ public final class Desk {
     public void show(Result newResult) {
         result = newResult;
         parts = newResult.parts();
-        showSoFar(newResult.findings());
+        checks = newResult.checks();
+        units = newResult.units();
+        take(newResult.findings());
     }
 
-    /** Shows what is found so far, while checks still run. */
-    public void showSoFar(List<Result.ReportedFinding> found) {
+    /** Shows what is found so far, while other checks still run. In a run over the same proof the findings of the last run stay until all is known. */
+    public void showSoFar(Result.CheckRow ended, List<Result.ReportedFinding> found) {
+        List<Result.CheckRow> more = new ArrayList<>(checks);
+        more.add(ended);
+        checks = List.copyOf(more);
+        if (result == null) {
+            take(found);
+        }
+    }
+
+    private void take(List<Result.ReportedFinding> found) {
         findings = Listing.floorOrder(found);
         Optional<Choice> before = choice();
         choice = before.flatMap(old -> find(old.finding().id()).map(finding -> new Choice(finding, Math.min(old.place(), Math.max(0, finding.places().size() - 1)))))

@@ -3,7 +3,6 @@ package kerfglow.desktop.desk;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.StringJoiner;
 import kerfglow.api.Severity;
 import kerfglow.host.Result;
@@ -22,20 +21,26 @@ public final class Stations {
     private Stations() {
     }
 
-    /** One row for each station, in the order of the floor; the one for other checks only when it has something to say. */
-    public static List<Row> rows(List<Result.ReportedFinding> findings, Optional<Result> result) {
+    /**
+     * One row for each station, in the order of the floor; the one for other checks only when it has something to say.
+     *
+     * @param findings what was found so far
+     * @param ended the checks that have ended
+     * @param allEnded false while others still run
+     */
+    public static List<Row> rows(List<Result.ReportedFinding> findings, List<Result.CheckRow> ended, boolean allEnded) {
         List<Row> rows = new ArrayList<>();
         for (Station station : Station.values()) {
             List<Result.ReportedFinding> here = findings.stream().filter(finding -> Station.ofRule(finding.rule().id()) == station).toList();
-            List<Result.CheckRow> checks = result.stream().flatMap(each -> each.checks().stream()).filter(row -> Station.of(row.check()) == station).toList();
+            List<Result.CheckRow> checks = ended.stream().filter(row -> Station.of(row.check()) == station).toList();
             if (station != Station.OTHER || !here.isEmpty() || !checks.isEmpty()) {
-                rows.add(new Row(station, words(here, checks, result.isPresent())));
+                rows.add(new Row(station, words(here, checks, allEnded)));
             }
         }
         return rows;
     }
 
-    private static String words(List<Result.ReportedFinding> here, List<Result.CheckRow> checks, boolean ended) {
+    private static String words(List<Result.ReportedFinding> here, List<Result.CheckRow> checks, boolean allEnded) {
         StringJoiner words = new StringJoiner(", ");
         for (Severity severity : List.of(Severity.STOP, Severity.REVIEW, Severity.INFO)) {
             long count = here.stream().filter(finding -> finding.severity() == severity).count();
@@ -48,6 +53,9 @@ public final class Stations {
         if (words.length() > 0) {
             return words.toString();
         }
-        return !ended ? "not yet known" : checks.isEmpty() ? "no check is installed" : "clear";
+        if (checks.isEmpty()) {
+            return allEnded ? "no check is installed" : "not yet known";
+        }
+        return "clear";
     }
 }

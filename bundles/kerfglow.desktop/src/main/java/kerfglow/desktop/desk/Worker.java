@@ -2,28 +2,38 @@
 package kerfglow.desktop.desk;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
 import kerfglow.desktop.scene.Scene;
 import kerfglow.desktop.scene.SceneMaker;
 import kerfglow.host.Result;
 import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
+import kerfglow.host.Session;
 import kerfglow.host.SheetException;
 import kerfglow.host.Watcher;
 
 /**
- * Reads and checks proofs in the background and puts what comes out on the desk. A new file ends the work on the last one.
+ * Reads and checks proofs in the background and puts what comes out on the desk: first the proof, then each check's findings as it
+ * ends, then the whole result. A new file ends the work on the last one.
  */
 public final class Worker {
     /** People read no more than this many changes of a progress bar. */
     private static final long PROGRESS_NANOS = 100_000_000;
 
     private final Desk desk;
-    private final Runner runner;
+    private final Session session;
     private final Executor windowThread;
     private final AtomicReference<Run> current = new AtomicReference<>();
 
@@ -36,7 +46,7 @@ public final class Worker {
      */
     public Worker(Desk desk, Runner runner, Executor windowThread) {
         this.desk = desk;
-        this.runner = runner;
+        session = runner.session();
         this.windowThread = windowThread;
     }
 
@@ -64,7 +74,9 @@ public final class Worker {
     private final class Run implements Runnable, Watcher {
         private final Path file;
         private final AtomicBoolean cancelled = new AtomicBoolean();
-        private volatile long toldNanos;
+        private final List<Result.ReportedFinding> soFar = new ArrayList<>();
+        private final Map<String, Double> fractions = new TreeMap<>();
+        private long toldNanos;
 
         Run(Path file) {
             this.file = file;
@@ -75,20 +87,37 @@ public final class Worker {
             String name = String.valueOf(file.getFileName());
             tell(WorkState.at("Opening " + name, 0));
             try {
-                Result result = runner.run(RunRequest.of(file), this);
-                Scene scene = SceneMaker.scene(result.proof(), result.parts());
+                Result result;
+                synchronized (session) { // a session serves one run at a time; the one before has been told to stop
+                    result = session.run(RunRequest.of(file), this);
+                }
                 onDesk(() -> {
-                    desk.put(file, result.proof(), result.parts(), scene);
                     desk.show(result);
                     desk.setWork(WorkState.IDLE);
                 });
             } catch (ProofException | SheetException unfit) {
                 tell(WorkState.failed(name + ": " + unfit.getMessage()));
             } catch (CancellationException | InterruptedException stopped) {
-                tell(WorkState.failed(name + ": stopped; open it again to check the rest"));
+                tell(WorkState.failed(name + ": stopped before all was checked; open it again to check the rest"));
             } catch (RuntimeException | Error defect) { // whatever it is, the window must say so and live
                 tell(WorkState.failed(name + ": the program failed: " + defect + ". This is a defect of the program; please report it with the file"));
             }
+        }
+
+        @Override
+        public void opened(Proof proof, List<Part> parts, UnitSystem units) {
+            Scene scene = SceneMaker.scene(proof, parts);
+            onDesk(() -> desk.put(file, proof, parts, scene, units));
+        }
+
+        @Override
+        public void ended(Result.CheckRow row, List<Result.ReportedFinding> findings) {
+            List<Result.ReportedFinding> now;
+            synchronized (soFar) {
+                soFar.addAll(findings);
+                now = List.copyOf(soFar);
+            }
+            onDesk(() -> desk.showSoFar(row, now));
         }
 
         private void tell(WorkState state) {
@@ -105,11 +134,19 @@ public final class Worker {
 
         @Override
         public void progress(String what, double fraction) {
-            long now = System.nanoTime();
-            if (now - toldNanos > PROGRESS_NANOS) {
+            String stage;
+            double done;
+            synchronized (fractions) {
+                fractions.put(what, fraction);
+                long now = System.nanoTime();
+                if (now - toldNanos < PROGRESS_NANOS) {
+                    return;
+                }
                 toldNanos = now;
-                tell(WorkState.at(what, fraction));
+                stage = fractions.entrySet().stream().filter(each -> each.getValue() < 1).map(Map.Entry::getKey).collect(Collectors.joining(", "));
+                done = fractions.values().stream().mapToDouble(Double::doubleValue).average().orElse(0);
             }
+            tell(WorkState.at("Working on: " + stage, done));
         }
 
         @Override

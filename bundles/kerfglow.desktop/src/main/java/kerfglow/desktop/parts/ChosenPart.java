@@ -4,11 +4,13 @@ package kerfglow.desktop.parts;
 import jakarta.annotation.PostConstruct;
 import java.util.ArrayList;
 import java.util.List;
+import kerfglow.desktop.desk.Background;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
 import kerfglow.desktop.desk.Topic;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.custom.StyleRange;
 import org.eclipse.swt.custom.StyledText;
 import org.eclipse.swt.layout.FillLayout;
@@ -20,15 +22,18 @@ public final class ChosenPart {
     private StyledText text;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk) {
+    void create(Composite parent, Desk newDesk, Background background) {
         desk = newDesk;
         parent.setLayout(new FillLayout());
-        text = new StyledText(parent, SWT.WRAP | SWT.READ_ONLY | SWT.V_SCROLL);
+        SashForm halves = new SashForm(parent, SWT.VERTICAL);
+        new CloseUpCanvas(halves, desk, background);
+        text = new StyledText(halves, SWT.WRAP | SWT.READ_ONLY | SWT.V_SCROLL);
         text.setMargins(10, 8, 10, 8);
         text.setLineSpacing(2);
         Accessible.name(text, "The chosen finding");
         Listening.to(desk, text, Topic.CHOICE, this::show);
         Listening.to(desk, text, Topic.FINDINGS, this::show);
+        halves.setWeights(5, 6);
         Skin.wear(parent, desk);
         show();
     }

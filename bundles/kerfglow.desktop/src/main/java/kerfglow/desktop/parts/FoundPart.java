@@ -73,7 +73,7 @@ public final class FoundPart {
         for (Station station : Station.values()) {
             listed.put(station, desk.listed().stream().filter(finding -> Station.ofRule(finding.rule().id()) == station).toList());
         }
-        for (Stations.Row row : Stations.rows(desk.findings(), desk.result())) {
+        for (Stations.Row row : Stations.rows(desk.findings(), desk.checks(), desk.result().isPresent() && !desk.work().busy())) {
             TreeItem head = new TreeItem(tree, SWT.NONE);
             head.setText(new String[] {row.station().title(), "", row.words()});
             for (Result.ReportedFinding finding : listed.get(row.station())) {

@@ -180,6 +180,12 @@ public final class ProofCanvas {
         zoom(inside ? last.x : size.x / 2, inside ? last.y : size.y / 2, factor);
     }
 
+    /** Shows the sign as large as it will be, about the middle of what is seen. */
+    public void showRealSize() {
+        Point size = canvas.getSize();
+        flyTo(View.centred(view.toMm(size.x / 2.0, size.y / 2.0), desk.screen().pixelsPerMm(), size.x, size.y));
+    }
+
     public void zoomIn() {
         zoom(KEY_FACTOR);
     }

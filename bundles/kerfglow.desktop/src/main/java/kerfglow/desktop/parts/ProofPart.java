@@ -5,7 +5,9 @@ import jakarta.annotation.PostConstruct;
 import java.util.Optional;
 import kerfglow.api.Quantity;
 import kerfglow.api.Units;
+import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.desk.WorkState;
 import kerfglow.desktop.desk.Worker;
@@ -31,7 +33,7 @@ public final class ProofPart {
     private Button cancel;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk, Worker worker) {
+    void create(Composite parent, Desk newDesk, Worker worker, Habits habits, DemoFile demo) {
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
         layout.marginWidth = 0;
@@ -53,6 +55,7 @@ public final class ProofPart {
         Accessible.name(progress, "How far the checks are");
         cancel = new Button(strip, SWT.PUSH);
         cancel.setText("Stop");
+        cancel.setLayoutData(new GridData(SWT.RIGHT, SWT.CENTER, false, false));
         cancel.setToolTipText("Stop reading or checking this proof");
         cancel.addListener(SWT.Selection, event -> worker.cancel());
         pointer = new Label(strip, SWT.RIGHT);
@@ -62,6 +65,9 @@ public final class ProofPart {
         proof.onPointer(at -> pointer.setText(at.map(this::position).orElse("")));
         Listening.to(desk, strip, Topic.WORK, this::showWork);
         Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
+        Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
+        opener.acceptDrops(proof.control());
+        new MainMenu(parent.getShell(), desk, proof, opener);
         Skin.wear(parent, desk);
         showWork();
     }
@@ -72,12 +78,13 @@ public final class ProofPart {
 
     private void showWork() {
         WorkState work = desk.work();
-        progress.setVisible(work.busy());
+        progress.setVisible(work.busy()); // their room stays, so that the proof does not jump
         cancel.setVisible(work.busy());
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
         String text = work.busy() ? work.what() : work.problem().orElseGet(this::summary);
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
+        message.getParent().layout();
     }
 
     private String summary() {

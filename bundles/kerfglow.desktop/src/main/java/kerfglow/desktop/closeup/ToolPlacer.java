@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.closeup;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import kerfglow.api.Quantity;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Role;
+import kerfglow.host.Result;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
+import org.locationtech.jts.operation.distance.DistanceOp;
+
+/**
+ * Puts the tool of a station to a place: the router's bit as near as it comes, the bender's strip around the contour, the moulding's lip
+ * along the edge. The checks say what they found and not what did it, so the tool is told from the check's name; a check that is not known
+ * here gets none.
+ */
+final class ToolPlacer {
+    private static final GeometryFactory FACTORY = new GeometryFactory();
+    /** The erosion below rounds inward; a ten thousandth of a millimetre keeps a bit that just fits. */
+    private static final double JUST_FITS_MM = 1e-4;
+    /** Fine enough for a disc of some hundred pixels. */
+    private static final int SEGMENTS = 24;
+
+    private final ShopFacts facts;
+    private final UnitSystem units;
+
+    ToolPlacer(ShopFacts facts, UnitSystem units) {
+        this.facts = facts;
+        this.units = units;
+    }
+
+    /** The size of the tool, mm; empty when there is none. */
+    OptionalDouble sizeMm(Result.ReportedFinding finding) {
+        return switch (check(finding)) {
+            case "router" -> finding.parts().stream().map(facts::bitMm).filter(OptionalDouble::isPresent).findFirst().orElse(OptionalDouble.empty());
+            case "returns" -> facts.setting("returns.thickness");
+            case "trim" -> facts.setting("trim.lip");
+            default -> OptionalDouble.empty();
+        };
+    }
+
+    private static String check(Result.ReportedFinding finding) {
+        return finding.rule().id().substring(0, finding.rule().id().lastIndexOf('.'));
+    }
+
+    /** The tool at a place, cut to what is seen. */
+    Optional<Tool> place(Result.ReportedFinding finding, Result.Place place, List<Part> concerned, Envelope window) {
+        OptionalDouble size = sizeMm(finding);
+        if (size.isEmpty() || concerned.isEmpty() || !(size.getAsDouble() > 0)) {
+            return Optional.empty();
+        }
+        double sizeMm = size.getAsDouble();
+        Part part = concerned.get(0);
+        Envelope reach = new Envelope(window);
+        reach.expandBy(2 * sizeMm);
+        Geometry around = FACTORY.toGeometry(reach);
+        Geometry shape = part.shape().intersection(around);
+        return switch (check(finding)) {
+            case "router" -> Optional.of(bit(part.role() == Role.OPENING ? shape : around.difference(shape), place.at(), sizeMm));
+            case "returns" -> band(part.shape(), shape, sizeMm, window, "strip of ");
+            case "trim" -> band(part.shape(), shape, -sizeMm, window, "lip of ");
+            default -> Optional.empty();
+        };
+    }
+
+    /** The disc of the bit where it comes nearest to a place; where it does not fit at all, upon the place itself. */
+    Tool bit(Geometry waste, Coordinate at, double diameterMm) {
+        Geometry reached = BufferOp.bufferOp(waste, -diameterMm / 2 + JUST_FITS_MM, new BufferParameters(SEGMENTS));
+        boolean fits = !reached.isEmpty();
+        Coordinate centre = fits ? DistanceOp.nearestPoints(reached, FACTORY.createPoint(at))[0] : at;
+        String words = "bit of " + length(diameterMm) + (fits ? "" : ", which does not fit");
+        return new Tool(FACTORY.createPoint(centre).buffer(diameterMm / 2, SEGMENTS), words);
+    }
+
+    /** What lies along the contour of a part, outside (above 0) or inside of it. */
+    private Optional<Tool> band(Geometry whole, Geometry shape, double widthMm, Envelope window, String what) {
+        Geometry edge = whole.getBoundary().intersection(FACTORY.toGeometry(window));
+        if (edge.isEmpty()) {
+            return Optional.empty();
+        }
+        Geometry both = BufferOp.bufferOp(edge, Math.abs(widthMm), new BufferParameters(SEGMENTS, BufferParameters.CAP_FLAT));
+        Geometry band = widthMm > 0 ? both.difference(shape) : both.intersection(shape);
+        return band.isEmpty() ? Optional.empty() : Optional.of(new Tool(band, what + length(Math.abs(widthMm))));
+    }
+
+    private String length(double mm) {
+        return Units.format(mm, Quantity.LENGTH, units);
+    }
+}

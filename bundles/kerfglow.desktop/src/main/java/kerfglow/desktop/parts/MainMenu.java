@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.FindingText;
+import kerfglow.desktop.desk.Topic;
+import org.eclipse.jface.action.IMenuManager;
+import org.eclipse.jface.action.MenuManager;
+import org.eclipse.jface.action.Separator;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.dnd.Clipboard;
+import org.eclipse.swt.dnd.TextTransfer;
+import org.eclipse.swt.dnd.Transfer;
+import org.eclipse.swt.widgets.Shell;
+
+/** The menu: everything that can be done, each with its key. */
+final class MainMenu {
+    private final Desk desk;
+    private final ProofCanvas proof;
+    private final Opener opener;
+    private final Shell shell;
+    private final List<Deed> deeds = new ArrayList<>();
+
+    MainMenu(Shell shell, Desk desk, ProofCanvas proof, Opener opener) {
+        this.shell = shell;
+        this.desk = desk;
+        this.proof = proof;
+        this.opener = opener;
+        MenuManager bar = new MenuManager();
+        bar.add(jobMenu());
+        bar.add(lookMenu());
+        bar.add(findingMenu());
+        shell.setMenuBar(bar.createMenuBar((org.eclipse.swt.widgets.Decorations) shell));
+        bar.updateAll(true);
+        for (Topic topic : Topic.values()) {
+            if (topic != Topic.WORK) {
+                Listening.to(desk, shell, topic, this::refresh);
+            }
+        }
+    }
+
+    private void refresh() {
+        deeds.forEach(Deed::refresh);
+    }
+
+    private Deed deed(Deed deed) {
+        deeds.add(deed);
+        return deed;
+    }
+
+    private MenuManager jobMenu() {
+        MenuManager menu = new MenuManager("&Job");
+        menu.add(deed(Deed.of("&Open a proof...", SWT.MOD1 | 'O', opener::ask)));
+        MenuManager recent = new MenuManager("Opened &lately");
+        recent.setRemoveAllWhenShown(true);
+        recent.addMenuListener(this::listRecent);
+        menu.add(recent);
+        menu.add(deed(Deed.of("Open the &demo", 0, opener::openDemo, opener::hasDemo)));
+        menu.add(deed(Deed.of("&Read and check again", SWT.F5, opener::again, () -> desk.file().isPresent())));
+        menu.add(new Separator());
+        menu.add(deed(Deed.of("&Leave", SWT.MOD1 | 'Q', shell::close)));
+        return menu;
+    }
+
+    private void listRecent(IMenuManager menu) {
+        int number = 1;
+        for (Path file : opener.recent()) {
+            menu.add(Deed.of("&" + number++ + "  " + file.toString().replace("&", "&&"), 0, () -> opener.open(file)));
+        }
+        if (number == 1) {
+            menu.add(Deed.of("nothing yet", 0, () -> { }, () -> false));
+        }
+    }
+
+    private MenuManager lookMenu() {
+        MenuManager menu = new MenuManager("&Look");
+        menu.add(deed(Deed.of("&Whole proof", SWT.MOD1 | '0', proof::fit)));
+        menu.add(deed(Deed.of("&Real size", SWT.MOD1 | '1', proof::showRealSize)));
+        menu.add(deed(Deed.of("&Measure the screen for real size...", 0, () -> new ScreenDialog(shell, desk, opener.habits()).open())));
+        menu.add(deed(Deed.of("&Nearer", SWT.MOD1 | '+', proof::zoomIn)));
+        menu.add(deed(Deed.of("&Farther", SWT.MOD1 | '-', proof::zoomOut)));
+        menu.add(new Separator());
+        menu.add(deed(Deed.tick("&Edges alone", SWT.MOD1 | 'E', () -> desk.shown().setEdgesAlone(!desk.shown().isEdgesAlone()), () -> desk.shown().isEdgesAlone())));
+        menu.add(deed(Deed.tick("Fi&ndings on the proof", SWT.MOD1 | 'M', () -> desk.shown().setFindings(!desk.shown().isFindings()), () -> desk.shown().isFindings())));
+        menu.add(deed(Deed.tick("R&ulers", SWT.MOD1 | 'R', () -> desk.shown().setRulers(!desk.shown().isRulers()), () -> desk.shown().isRulers())));
+        menu.add(new Separator());
+        menu.add(deed(Deed.tick("&Dark window", SWT.MOD1 | SWT.SHIFT | 'D', () -> {
+            desk.setDark(!desk.isDark());
+            opener.habits().setDark(desk.isDark());
+        }, desk::isDark)));
+        return menu;
+    }
+
+    private MenuManager findingMenu() {
+        MenuManager menu = new MenuManager("&Findings");
+        menu.add(deed(Deed.of("&Next", SWT.F8, () -> desk.step(1), () -> !desk.listed().isEmpty())));
+        menu.add(deed(Deed.of("&Previous", SWT.SHIFT | SWT.F8, () -> desk.step(-1), () -> !desk.listed().isEmpty())));
+        menu.add(deed(Deed.of("Next pl&ace of the same", SWT.F9, () -> desk.stepPlace(1), this::hasMorePlaces)));
+        menu.add(deed(Deed.of("Previous p&lace of the same", SWT.SHIFT | SWT.F9, () -> desk.stepPlace(-1), this::hasMorePlaces)));
+        menu.add(new Separator());
+        menu.add(deed(Deed.of("&Copy as text", SWT.MOD1 | SWT.SHIFT | 'C', this::copy, () -> desk.choice().isPresent())));
+        return menu;
+    }
+
+    private boolean hasMorePlaces() {
+        return desk.choice().filter(choice -> choice.finding().places().size() > 1).isPresent();
+    }
+
+    private void copy() {
+        desk.choice().ifPresent(choice -> {
+            Clipboard clipboard = new Clipboard(shell.getDisplay());
+            clipboard.setContents(new Object[] {FindingText.plain(desk, choice)}, new Transfer[] {TextTransfer.getInstance()});
+            clipboard.dispose();
+        });
+    }
+}
