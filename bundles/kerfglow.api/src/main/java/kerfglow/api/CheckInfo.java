@@ -21,10 +21,12 @@ import java.util.function.Function;
  * @param stock the kinds of stock that it looks at
  * @param tables the schemas of its own numbers
  * @param page its page of help, Markdown, with a heading {@code ## rule-id} for each rule
+ * @param concerns which proofs it is about
  */
 public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<?>> settings, List<StockKind> stock,
-        List<TableInfo> tables, String page) {
+        List<TableInfo> tables, String page, Concerns concerns) {
     public CheckInfo {
+        Objects.requireNonNull(concerns, "concerns");
         Objects.requireNonNull(title, "title");
         rules = List.copyOf(rules);
         settings = List.copyOf(settings);
@@ -37,6 +39,11 @@ public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<
                 throw new IllegalArgumentException("the page of check " + id + " has no heading \"## " + rule.id() + "\"");
             }
         }
+    }
+
+    /** A check that is about every proof. */
+    public CheckInfo(String id, String title, List<Rule> rules, List<Setting<?>> settings, List<StockKind> stock, List<TableInfo> tables, String page) {
+        this(id, title, rules, settings, stock, tables, page, Concerns.ALL);
     }
 
     private static <T> void requireOwn(String id, String what, List<T> things, Function<T, String> name) {

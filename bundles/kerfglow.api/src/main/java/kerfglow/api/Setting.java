@@ -12,7 +12,19 @@ import java.util.Objects;
  *     and text
  */
 public final class Setting<T> {
-    private enum Type { NUMBER, COUNT, FLAG, CHOICE, TEXT }
+    /** What its values are. */
+    public enum Type {
+        /** A Double in the unit of the quantity. */
+        NUMBER,
+        /** An Integer. */
+        COUNT,
+        /** A Boolean. */
+        FLAG,
+        /** A String, one of a few. */
+        CHOICE,
+        /** A String. */
+        TEXT
+    }
 
     private final String key;
     private final String title;
@@ -91,6 +103,25 @@ public final class Setting<T> {
 
     public String title() {
         return title;
+    }
+
+    public Type type() {
+        return type;
+    }
+
+    /** Least value of a number or count; without meaning for others. */
+    public double min() {
+        return min;
+    }
+
+    /** Greatest value of a number or count; without meaning for others. */
+    public double max() {
+        return max;
+    }
+
+    /** The words of a choice; {@code yes} and {@code no} for a flag; empty for others. */
+    public List<String> choices() {
+        return choices;
     }
 
     /** What a number measures; without meaning for flags, choices and text. */

@@ -7,7 +7,10 @@ import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.stream.Stream;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Setting;
@@ -40,8 +43,20 @@ public final class CheckCatalogue {
     public record Refused(String bundle, String why) {
     }
 
+    /**
+     * A check that comes.
+     *
+     * @param check the check
+     * @param bundle name of the bundle that brings it
+     * @param version version of that bundle
+     */
+    public record Arrival(Check check, String bundle, String version) {
+    }
+
     private final Map<Check, Entry> entries = new IdentityHashMap<>();
     private final Map<Check, Refused> refused = new IdentityHashMap<>();
+    private final Map<String, Refused> unusable = new TreeMap<>();
+    private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
 
     @Reference(cardinality = ReferenceCardinality.MULTIPLE, policy = ReferencePolicy.DYNAMIC)
     void addCheck(Check check, ServiceReference<Check> reference) {
@@ -56,7 +71,51 @@ public final class CheckCatalogue {
      * @param bundle name of the bundle that brings it
      * @param version version of that bundle
      */
-    public synchronized void add(Check check, String bundle, String version) {
+    public void add(Check check, String bundle, String version) {
+        change(List.of(), List.of(new Arrival(check, bundle, version)));
+    }
+
+    /** Takes checks out and others in, as one change: a new version takes over without a gap. Then tells whoever listens. */
+    public void change(Collection<? extends Check> gone, Collection<Arrival> come) {
+        synchronized (this) {
+            gone.forEach(check -> {
+                entries.remove(check);
+                refused.remove(check);
+            });
+            come.forEach(arrival -> take(arrival.check(), arrival.bundle(), arrival.version()));
+        }
+        listeners.forEach(Runnable::run);
+    }
+
+    /**
+     * Remembers that a file brings no check, or forgets it.
+     *
+     * @param bundle the file or bundle
+     * @param why the reason, for people; empty when there is none any more
+     */
+    public void refuse(String bundle, Optional<String> why) {
+        Optional<Refused> now = why.map(words -> new Refused(bundle, words));
+        Optional<Refused> before;
+        synchronized (this) {
+            before = Optional.ofNullable(unusable.remove(bundle));
+            now.ifPresent(refusal -> unusable.put(bundle, refusal));
+        }
+        if (!now.equals(before)) {
+            listeners.forEach(Runnable::run);
+        }
+    }
+
+    /** Calls back after each change, on the thread that made it, until it is taken out with {@link #unlisten}. */
+    public void listen(Runnable listener) {
+        listeners.add(listener);
+    }
+
+    /** Calls back no more. */
+    public void unlisten(Runnable listener) {
+        listeners.remove(listener);
+    }
+
+    private void take(Check check, String bundle, String version) {
         try {
             CheckInfo info = check.info();
             for (Map.Entry<Check, Entry> other : entries.entrySet()) {
@@ -71,9 +130,8 @@ public final class CheckCatalogue {
         }
     }
 
-    synchronized void removeCheck(Check check) {
-        entries.remove(check);
-        refused.remove(check);
+    void removeCheck(Check check) {
+        change(List.of(check), List.of());
     }
 
     /** The checks that are there, by id. */
@@ -83,9 +141,9 @@ public final class CheckCatalogue {
         return List.copyOf(byId.values());
     }
 
-    /** The services that cannot be used, by bundle. */
+    /** The services and bundles that cannot be used, by bundle. */
     public synchronized List<Refused> refused() {
-        return refused.values().stream().sorted(Comparator.comparing(Refused::bundle)).toList();
+        return Stream.concat(refused.values().stream(), unusable.values().stream()).sorted(Comparator.comparing(Refused::bundle)).toList();
     }
 
     /** Every setting that can be given: the host's and those of the checks. */

@@ -42,7 +42,7 @@ final class CheckRun {
         this.limitSeconds = limitSeconds;
         this.task = new FutureTask<>(() -> {
             startedNanos = System.nanoTime();
-            return entry.check().inspect(inspection);
+            return NotConcerned.why(entry.info().concerns(), inspection).map(Outcome::notMeasured).orElseGet(() -> entry.check().inspect(inspection));
         }) {
             @Override
             protected void done() {
@@ -137,6 +137,9 @@ final class CheckRun {
     }
 
     private static String describe(Throwable defect) {
+        if (defect instanceof CheckFailedException elsewhere) {
+            return elsewhere.getMessage();
+        }
         StackTraceElement[] stack = defect.getStackTrace();
         return "it threw " + defect + (stack.length == 0 ? "" : " at " + stack[0]);
     }

@@ -27,8 +27,16 @@ public final class HostSettings {
             Quantity.RATIO, ImportOptions.CSS_UNITS_PER_INCH, 1.0, 10000.0,
             "96 by the standard; some drawing programs write 72, older ones 90", "W3C CSS Values and Units, absolute lengths");
 
+    /** Heap of the process that a shop's own check runs in. */
+    public static final Setting<Integer> WORKER_HEAP = Setting.count("host.worker-heap", "memory that a shop's own check may use, MiB", 512, 32, 65536,
+            "Assumed: a proof of 2,000 letters fits several times over, and a check that allocates without end does not slow the machine down", "measured, docs/performance.md");
+
+    /** How many findings of a shop's own check are taken over. */
+    public static final Setting<Integer> MOST_FINDINGS = Setting.count("host.most-findings", "most findings of a shop's own check that are kept", 10_000, 1, 1_000_000,
+            "Assumed: more than the largest proof of the benchmarks has, far more than anybody reads", "measured, docs/performance.md");
+
     /** All of them. */
-    public static final List<Setting<?>> ALL = List.of(CHECK_TIME_LIMIT, IMPORT_TIME_LIMIT, CHORD_ERROR, UNITS_PER_INCH);
+    public static final List<Setting<?>> ALL = List.of(CHECK_TIME_LIMIT, IMPORT_TIME_LIMIT, CHORD_ERROR, UNITS_PER_INCH, WORKER_HEAP, MOST_FINDINGS);
 
     private HostSettings() {
     }
