@@ -5,6 +5,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import org.eclipse.equinox.app.IApplication;
@@ -27,12 +28,13 @@ public final class Application implements IApplication {
         BundleContext bundles = FrameworkUtil.getBundle(Application.class).getBundleContext();
         Runner runner = service(bundles, Runner.class);
         CheckCatalogue catalogue = service(bundles, CheckCatalogue.class);
-        if (runner == null || catalogue == null) {
+        Dropins dropins = service(bundles, Dropins.class);
+        if (runner == null || catalogue == null || dropins == null) {
             err.println("kerfglow: the program is not whole: its host or its importer did not start. Install it again.");
             return ExitStatus.BROKEN.code();
         }
         try {
-            return new Program(runner, catalogue, out, err, Terminal.ofThisProcess()).run(arguments);
+            return new Program(runner, catalogue, dropins::use, out, err, Terminal.ofThisProcess()).run(arguments);
         } finally {
             out.flush();
         }

@@ -4,6 +4,9 @@ package kerfglow.cli;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.function.Consumer;
+import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import kerfglow.views.HelpText;
@@ -12,8 +15,10 @@ import org.osgi.framework.FrameworkUtil;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** The words of the command line. What they do stands in {@link CheckCommand} and in the views. */
@@ -22,15 +27,25 @@ import picocli.CommandLine.Spec;
 final class Program {
     @Spec
     private CommandSpec spec;
+    @Option(names = "--checks-folder", paramLabel = "FOLDER", scope = ScopeType.INHERIT,
+            description = "Where your own checks lie; else what KERFGLOW_CHECKS says, else .kerfglow/checks in your home.")
+    private Path checksFolder = Dropins.usualFolder();
     private final Runner runner;
     private final CheckCatalogue catalogue;
+    private final Consumer<Path> dropins;
     private final PrintStream out;
     private final PrintStream err;
     private final Terminal terminal;
 
-    Program(Runner runner, CheckCatalogue catalogue, PrintStream out, PrintStream err, Terminal terminal) {
+    /**
+     * The program.
+     *
+     * @param dropins takes the checks of a folder in
+     */
+    Program(Runner runner, CheckCatalogue catalogue, Consumer<Path> dropins, PrintStream out, PrintStream err, Terminal terminal) {
         this.runner = runner;
         this.catalogue = catalogue;
+        this.dropins = dropins;
         this.out = out;
         this.err = err;
         this.terminal = terminal;
@@ -43,6 +58,12 @@ final class Program {
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
+        line.setExecutionStrategy(parsed -> {
+            if (parsed.hasSubcommand() && !parsed.subcommand().isUsageHelpRequested()) {
+                dropins.accept(checksFolder);
+            }
+            return new CommandLine.RunLast().execute(parsed);
+        });
         line.setParameterExceptionHandler((wrong, given) -> {
             err.println("kerfglow: " + wrong.getMessage());
             err.println("\"kerfglow " + (wrong.getCommandLine().getCommandName().equals("kerfglow") ? "" : wrong.getCommandLine().getCommandName() + " ")

@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.dropins;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import kerfglow.api.Check;
+import kerfglow.host.CheckCatalogue;
+import org.osgi.framework.BundleContext;
+import org.osgi.service.component.annotations.Activate;
+import org.osgi.service.component.annotations.Component;
+import org.osgi.service.component.annotations.Deactivate;
+import org.osgi.service.component.annotations.Reference;
+
+/** The folder of a shop's own checks. What lies in it is in the catalogue; nothing happens before somebody names the folder. */
+@Component(service = Dropins.class)
+public final class Dropins {
+    /** Assumed: quick to the eye together with the start of a process, and two looks tell whether a file is still being copied. */
+    private static final long LOOK_MILLIS = 250;
+    /** Assumed: a person who looks at a result is not interrupted; a window left open overnight keeps no processes. */
+    private static final long IDLE_SECONDS = 600;
+
+    private final CheckCatalogue catalogue;
+    private final BundleContext context;
+    private final Map<String, Worker> workers = new HashMap<>();
+    private SortedMap<String, BundleFile> seen = Collections.emptySortedMap();
+    private SortedMap<String, BundleFile> brought = Collections.emptySortedMap();
+    private ScheduledExecutorService watching;
+
+    /** Wired by the framework. */
+    @Activate
+    public Dropins(BundleContext context, @Reference CheckCatalogue catalogue) {
+        this.context = context;
+        this.catalogue = catalogue;
+    }
+
+    /** The folder that is used when nobody names another: what {@code KERFGLOW_CHECKS} says, else {@code .kerfglow/checks} in the person's home. */
+    public static Path usualFolder() {
+        String named = System.getenv("KERFGLOW_CHECKS");
+        return named == null || named.isBlank() ? Path.of(System.getProperty("user.home"), ".kerfglow", "checks") : Path.of(named);
+    }
+
+    /** Takes in what lies in the folder now; comes back when every bundle has said who it is. */
+    public synchronized void use(Path folder) {
+        seen = BundleFile.in(folder);
+        bring(seen);
+    }
+
+    /** The same, and follows the folder from then on: what comes, changes or goes there does so in the catalogue within two seconds. */
+    public synchronized void watch(Path folder) {
+        use(folder);
+        if (watching == null) {
+            watching = Executors.newSingleThreadScheduledExecutor(work -> {
+                Thread thread = new Thread(work, "checks folder");
+                thread.setDaemon(true);
+                return thread;
+            });
+            watching.scheduleWithFixedDelay(() -> look(folder), LOOK_MILLIS, LOOK_MILLIS, TimeUnit.MILLISECONDS);
+        }
+    }
+
+    private synchronized void look(Path folder) {
+        SortedMap<String, BundleFile> now = BundleFile.in(folder);
+        if (now.equals(seen) && !now.equals(brought)) { // a file that still grows is left for the next look
+            bring(now);
+        }
+        seen = now;
+        workers.values().forEach(worker -> worker.restAfter(IDLE_SECONDS));
+    }
+
+    private void bring(SortedMap<String, BundleFile> files) {
+        brought = files;
+        workers.keySet().stream().filter(name -> !files.containsKey(name)).toList().forEach(this::remove);
+        List<Worker> fresh = new ArrayList<>();
+        files.forEach((name, file) -> {
+            Worker there = workers.get(name);
+            if (there == null || !there.file().equals(file) || there.refused().isPresent()) { // what a refused one missed may have come
+                make(name, file, files).ifPresent(fresh::add);
+            }
+        });
+        fresh.parallelStream().forEach(Worker::meet);
+        fresh.forEach(this::takeOver);
+    }
+
+    private Optional<Worker> make(String name, BundleFile file, SortedMap<String, BundleFile> files) {
+        try {
+            return Optional.of(new Worker(Launch.ofThisProgram(context), file, files.values().stream().filter(other -> other != file).toList()));
+        } catch (IOException unreadable) {
+            catalogue.refuse(name, Optional.of("it cannot be read: " + unreadable.getMessage()));
+            return Optional.empty();
+        }
+    }
+
+    private void takeOver(Worker worker) {
+        String name = worker.file().path().getFileName().toString();
+        Worker before = workers.put(name, worker);
+        catalogue.refuse(name, worker.refused());
+        catalogue.change(before == null ? List.of() : checks(before), worker.checks());
+        if (before != null) {
+            before.close();
+        }
+    }
+
+    private void remove(String name) {
+        Worker worker = workers.remove(name);
+        catalogue.refuse(name, Optional.empty());
+        catalogue.change(checks(worker), List.of());
+        worker.close();
+    }
+
+    private static List<Check> checks(Worker worker) {
+        return worker.checks().stream().map(CheckCatalogue.Arrival::check).toList();
+    }
+
+    /** Ends every process; called when the program ends. */
+    @Deactivate
+    public synchronized void close() {
+        if (watching != null) {
+            watching.shutdownNow();
+        }
+        List.copyOf(workers.keySet()).forEach(this::remove);
+    }
+}

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.dropins;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import kerfglow.api.CheckInfo;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.CheckFailedException;
+import kerfglow.host.HostSettings;
+import kerfglow.worker.form.FormException;
+import kerfglow.worker.form.FormNode;
+
+/** One bundle of the folder, its checks, and the process that they run in: kept warm from run to run, started again when it was ended. */
+final class Worker {
+    /** A bundle that has not said who it is by then hangs; a framework starts in less than a second. */
+    private static final long START_SECONDS = 20;
+
+    private final Launch launch;
+    private final BundleFile file;
+    private final OwnFolder folder;
+    private final Path own;
+    private final List<Path> beside = new ArrayList<>();
+    private final List<CheckCatalogue.Arrival> checks = new ArrayList<>();
+    private String refused;
+    private WorkerProcess process;
+
+    /** A bundle, copied into a folder of the worker's own together with what lies beside it. */
+    Worker(Launch launch, BundleFile file, List<BundleFile> others) throws IOException {
+        this.launch = launch;
+        this.file = file;
+        folder = new OwnFolder("kerfglow-check");
+        own = folder.file(file.path().getFileName().toString());
+        try {
+            refused = AllowedDigests.copy(file.path(), own).orElse(null);
+            for (BundleFile other : others) {
+                Path copy = folder.file("beside-" + other.path().getFileName());
+                if (AllowedDigests.copy(other.path(), copy).isEmpty()) {
+                    beside.add(copy);
+                }
+            }
+        } catch (IOException unreadable) {
+            folder.delete();
+            throw unreadable;
+        }
+    }
+
+    BundleFile file() {
+        return file;
+    }
+
+    /** Why it is not used, or not whole, for people. */
+    synchronized Optional<String> refused() {
+        return Optional.ofNullable(refused);
+    }
+
+    synchronized List<CheckCatalogue.Arrival> checks() {
+        return List.copyOf(checks);
+    }
+
+    /** Starts the process and asks it who it is. */
+    synchronized void meet() {
+        if (refused != null) {
+            return;
+        }
+        try {
+            FormNode said = start(HostSettings.WORKER_HEAP.defaultValue());
+            List<String> wrong = new ArrayList<>(said.texts("wrong"));
+            for (FormNode each : said.nodes("checks")) {
+                try {
+                    CheckInfo info = each.value("info", CheckInfo.class);
+                    checks.add(new CheckCatalogue.Arrival(new WorkerCheck(this, info, each.texts("reads")), said.text("bundle"), said.text("version")));
+                } catch (FormException unfit) {
+                    wrong.add("it cannot say who it is: " + unfit.getMessage());
+                }
+            }
+            refused = wrong.isEmpty() ? null : String.join("; ", wrong);
+        } catch (CheckFailedException | FormException failed) {
+            refused = failed.getMessage();
+        }
+        if (checks.isEmpty()) {
+            close();
+        }
+    }
+
+    /**
+     * A process that can be asked.
+     *
+     * @throws CheckFailedException when there is none to be had
+     */
+    synchronized WorkerProcess process(int heapMib) throws InterruptedException {
+        if (process != null) {
+            process.settle();
+        }
+        if (process != null && process.isUsable() && process.heapMib() != heapMib) {
+            process.retire();
+        }
+        if (process == null || !process.isUsable()) {
+            start(heapMib);
+        }
+        return process;
+    }
+
+    private FormNode start(int heapMib) {
+        try {
+            process = WorkerProcess.start(launch, heapMib, own, beside);
+            return process.checks().get(START_SECONDS, TimeUnit.SECONDS);
+        } catch (IOException cannotStart) {
+            throw new CheckFailedException("no process can be started for it: " + cannotStart.getMessage());
+        } catch (ExecutionException ended) {
+            throw new CheckFailedException(ended.getCause().getMessage());
+        } catch (TimeoutException hangs) {
+            process.kill();
+            throw new CheckFailedException("it did not say who it is within " + START_SECONDS + " s");
+        } catch (InterruptedException interrupted) {
+            process.kill();
+            Thread.currentThread().interrupt();
+            throw new CheckFailedException("it was stopped while it started");
+        }
+    }
+
+    /** Ends the process when nobody has asked it anything for a while; the next call starts it again. */
+    synchronized void restAfter(long idleSeconds) {
+        if (process != null && process.isUsable() && process.idleSeconds() >= idleSeconds) {
+            process.retire();
+        }
+    }
+
+    /** Ends the process for good. */
+    synchronized void close() {
+        if (process != null) {
+            process.kill();
+        }
+        folder.delete();
+    }
+}
