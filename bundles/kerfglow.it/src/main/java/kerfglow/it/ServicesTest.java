@@ -91,6 +91,7 @@ class ServicesTest {
     void the_shipped_checks_are_there_and_run_on_a_real_file() throws Exception {
         assertEquals("org.eclipse.osgi", bundles.getBundle(0).getSymbolicName());
         assertTrue(ids().containsAll(List.of("artwork", "fit", "legibility", "mount", "print", "returns", "router", "sheet", "trim", "vinyl")), ids()::toString);
+        assertTrue(ids().containsAll(List.of("artwork", "fit", "glow", "legibility", "print", "returns", "router", "sheet", "trim", "vinyl")), ids()::toString);
         assertTrue(ids().containsAll(List.of("artwork", "fit", "legibility", "power", "print", "returns", "router", "sheet", "trim")), ids()::toString);
         Result result = run();
         assertEquals(1, result.parts().size());

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.glow;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import kerfglow.api.ColourScale;
+import kerfglow.api.OverlayLayer;
+import kerfglow.api.OverlayLayer.Item;
+import kerfglow.api.OverlayLayer.LegendEntry;
+import kerfglow.api.OverlayLayer.Raster;
+import kerfglow.api.Workers;
+import kerfglow.light.Grid;
+import kerfglow.light.LightMap;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+
+/** The light as one picture for the whole sign, with lines of equal luminance, and the modules. */
+final class GlowLayers {
+    /** Steps of the legend, and lines at every half of one. */
+    private static final int STEPS = 4;
+    /** Larger pictures get larger cells: 16 MiB. */
+    private static final double MOST_CELLS = 4_000_000;
+    private static final int OPAQUE = 0xFF000000;
+    private static final double[] NICE = {1, 1.2, 1.6, 2, 2.4, 3, 4, 5, 6, 8, 10};
+    private static final double DECADE = 10;
+
+    private GlowLayers() {
+    }
+
+    static List<OverlayLayer> of(List<LitFace> faces, Workers workers) {
+        List<Item> modules = new ArrayList<>();
+        for (LitFace face : faces) {
+            face.modules().forEach(module -> modules.add(new Item(module.outline(face.factory()), Double.NaN, "")));
+        }
+        OverlayLayer plates = new OverlayLayer("modules", "Light modules", modules);
+        List<LightMap> maps = faces.stream().flatMap(face -> face.cans().stream()).flatMap(piece -> piece.shown().stream()).toList();
+        double greatest = maps.stream().filter(map -> map.litCells() > 0).mapToDouble(map -> map.luminanceLevels().greatest()).max().orElse(0);
+        if (greatest <= 0) {
+            return List.of(plates);
+        }
+        double top = niceAbove(greatest);
+        List<Item> lines = workers.map(faces, face -> lines(face, top, workers)).stream().flatMap(List::stream).toList();
+        List<LegendEntry> legend = new ArrayList<>();
+        for (int i = 0; i <= STEPS; i++) {
+            legend.add(new LegendEntry(ColourScale.rgb((double) i / STEPS), words(top * i / STEPS)));
+        }
+        return List.of(new OverlayLayer("light", "Luminance of lit faces", lines, Optional.of(raster(maps, top)), legend), plates);
+    }
+
+    private static String words(double luminance) {
+        return String.format(Locale.ROOT, luminance == Math.rint(luminance) ? "%.0f cd/m²" : "%.3g cd/m²", luminance);
+    }
+
+    private static double niceAbove(double value) {
+        double decade = Math.pow(DECADE, Math.floor(Math.log10(value)));
+        for (double nice : NICE) {
+            if (nice * decade >= value) {
+                return nice * decade;
+            }
+        }
+        return DECADE * decade;
+    }
+
+    private static List<Item> lines(LitFace face, double top, Workers workers) {
+        List<Item> items = new ArrayList<>();
+        for (LitFace.Piece piece : face.cans()) {
+            if (piece.shown().isEmpty()) {
+                continue;
+            }
+            LightMap map = piece.shown().get();
+            boolean[] lit = LitFace.lit(map);
+            for (int i = 1; i < 2 * STEPS; i++) {
+                workers.pulse();
+                double share = (double) i / (2 * STEPS);
+                Geometry line = Contours.of(map.grid(), lit, map.luminance(), share * top, face.factory());
+                if (!line.isEmpty()) {
+                    items.add(new Item(line, share, words(share * top)));
+                }
+            }
+        }
+        return items;
+    }
+
+    private static Raster raster(List<LightMap> maps, double top) {
+        Envelope box = new Envelope();
+        double cell = Double.POSITIVE_INFINITY;
+        for (LightMap map : maps) {
+            Grid grid = map.grid();
+            box.expandToInclude(grid.leftMm(), grid.topMm());
+            box.expandToInclude(grid.leftMm() + grid.columns() * grid.cellMm(), grid.topMm() + grid.rows() * grid.cellMm());
+            cell = Math.min(cell, grid.cellMm());
+        }
+        Grid picture = Grid.over(box, Math.max(cell, Math.sqrt(box.getArea() / MOST_CELLS)));
+        int[] argb = new int[picture.size()];
+        for (LightMap map : maps) {
+            Grid grid = map.grid();
+            int lastRow = picture.row(grid.topMm() + grid.rows() * grid.cellMm());
+            int lastColumn = picture.column(grid.leftMm() + grid.columns() * grid.cellMm());
+            for (int row = picture.row(grid.topMm()); row <= lastRow; row++) {
+                for (int column = picture.column(grid.leftMm()); column <= lastColumn; column++) {
+                    int from = grid.cell(picture.x(column), picture.y(row));
+                    if (map.isLit(from)) {
+                        argb[row * picture.columns() + column] = OPAQUE | ColourScale.rgb(map.luminance()[from] / top);
+                    }
+                }
+            }
+        }
+        return new Raster(picture.leftMm(), picture.topMm(), picture.cellMm(), picture.columns(), picture.rows(), argb);
+    }
+}

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.check.glow;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import kerfglow.light.Grid;
+import org.locationtech.jts.geom.Coordinate;
+
+/**
+ * Bright spots of a map: peaks that stand out from the highest pass to a higher peak by more than a contrast. A face that only fades towards
+ * its edges has one peak and no spot. The highest peak has no higher one; it counts as a spot when another does, against the same pass.
+ */
+final class Spots {
+    private static final int SIDES = 8;
+
+    private Spots() {
+    }
+
+    /**
+     * A spot.
+     *
+     * @param at its brightest cell, mm
+     * @param contrast peak over pass, less 1
+     */
+    record Spot(Coordinate at, double contrast) {
+    }
+
+    /** Strongest first. */
+    static List<Spot> of(Grid grid, boolean[] lit, double[] values, double limit) {
+        Integer[] order = IntStream.range(0, values.length).filter(i -> lit[i]).boxed().sorted((a, b) -> {
+            int byValue = Double.compare(values[b], values[a]);
+            return byValue != 0 ? byValue : Integer.compare(a, b);
+        }).toArray(Integer[]::new);
+        int[] peaks = new int[values.length]; // for each cell seen so far the way to its peak
+        Arrays.fill(peaks, -1);
+        List<Spot> spots = new ArrayList<>();
+        double highestPass = 0;
+        for (int cell : order) {
+            peaks[cell] = cell;
+            int column = cell % grid.columns();
+            int row = cell / grid.columns();
+            for (int side = 0; side < SIDES; side++) {
+                int k = side < SIDES / 2 ? side : side + 1;
+                int nextColumn = column + k % 3 - 1;
+                int nextRow = row + k / 3 - 1;
+                if (nextColumn < 0 || nextRow < 0 || nextColumn >= grid.columns() || nextRow >= grid.rows()) {
+                    continue;
+                }
+                int next = nextRow * grid.columns() + nextColumn;
+                if (peaks[next] < 0) {
+                    continue;
+                }
+                int one = root(peaks, cell);
+                int other = root(peaks, next);
+                if (one != other) {
+                    int lower = values[one] < values[other] || values[one] == values[other] && one > other ? one : other;
+                    peaks[lower] = lower == one ? other : one;
+                    double contrast = values[cell] > 0 ? values[lower] / values[cell] - 1 : 0;
+                    if (contrast > limit) {
+                        spots.add(new Spot(grid.at(lower), contrast));
+                        highestPass = Math.max(highestPass, values[cell]);
+                    }
+                }
+            }
+        }
+        if (highestPass > 0) {
+            spots.add(new Spot(grid.at(order[0]), values[order[0]] / highestPass - 1));
+        }
+        spots.sort(Comparator.comparingDouble(Spot::contrast).reversed());
+        return spots;
+    }
+
+    private static int root(int[] peaks, int cell) {
+        int at = cell;
+        while (peaks[at] != at) {
+            peaks[at] = peaks[peaks[at]];
+            at = peaks[at];
+        }
+        return at;
+    }
+}
