@@ -20,13 +20,15 @@ public final class Layouter {
     /** Assumed: this much of an outline's wiggle, mm, changes no light worth looking at. */
     private static final double SMOOTH_MM = 0.2;
     /** Pitches that a search starts from, in the pitch that the series of the endless row asks for; reflecting walls bear wider ones. Assumed. */
-    private static final double[] STARTS = {2, 1.4, 1};
+    private static final double[] STARTS = {2, 1.4, 1, 0.7, 0.5};
     /** How far modules are moved in one step, in heights. Assumed. */
     private static final double MOVES = 0.7;
     private static final double LEAST_MOVE_MM = 12;
     /** Times that dark places which were overlooked are added and the search goes on. */
     private static final int MOST_LOOKS = 8;
     private static final int ADDED_A_LOOK = 12;
+    /** After so many looks in vain the target counts as out of reach. */
+    private static final int VAIN_LOOKS = 2;
     /** Wanted so much more than asked for, as a share, so that another map of the same light with cells elsewhere still has it. Assumed. */
     private static final double MARGIN = 0.01;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
@@ -85,54 +87,75 @@ public final class Layouter {
         float[] fixed = lighting.of(request.fixed());
         Search search = new Search(request, sites, Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
         Choice chosen = first(search, samples, fixed);
-        float[] total = total(lighting, fixed, chosen.sites());
-        for (int look = 0; look < MOST_LOOKS && looksCloser(samples, total); look++) {
-            Choice again = Choice.none(samples, fixed, target);
-            chosen.sites().forEach(again::add);
-            chosen = ended(search, samples, fixed, again);
-            total = total(lighting, fixed, chosen.sites());
+        for (int look = 0; look < MOST_LOOKS; look++) {
+            float[] base = sum(fixed, lighting.correction(chosen.sites()));
+            boolean overlooked = looksCloser(samples, total(lighting, base, chosen.sites()));
+            Choice now = again(samples, base, chosen, target);
+            if (!overlooked && Search.isReached(now) || look >= VAIN_LOOKS && !Search.isReached(now) && !overlooked) {
+                chosen = now;
+                break;
+            }
+            Choice onward = ended(search, now);
+            chosen = Search.isReached(onward) ? onward : better(onward, first(search, samples, base));
         }
+        float[] base = sum(fixed, lighting.correction(chosen.sites()));
+        if (!Search.isReached(again(samples, base, chosen, target))) {
+            chosen = fewer(search, samples, base, chosen);
+        }
+        float[] total = total(lighting, sum(fixed, lighting.correction(chosen.sites())), chosen.sites());
         return new Verdict(request, lighting, sites).layout(total, chosen.sites(), search.isChained(chosen));
     }
 
-    /** The fewest that some starts lead to. */
-    private Choice first(Search search, Samples samples, float[] fixed) {
-        double pitch = new RowSeries(request.type()).pitchMm(target, request.heightMm());
-        List<List<Integer>> starts = new ArrayList<>(List.of(List.of()));
-        for (double start : STARTS) {
-            starts.add(new Pattern(sites, lines).sites(start * pitch));
+    /** Where the target is out of reach, what can be left out for next to nothing. */
+    private Choice fewer(Search search, Samples samples, float[] base, Choice chosen) {
+        Choice lower = again(samples, base, chosen, again(samples, base, chosen, target).uniformity() * KEEPS);
+        return Search.isReached(lower) ? search.reduced(lower) : lower;
+    }
+
+    /** The same sites over another light, with the samples that there are by now. */
+    private static Choice again(Samples samples, float[] base, Choice chosen, double wanted) {
+        Choice again = Choice.none(samples, base, wanted);
+        chosen.sites().forEach(again::add);
+        return again;
+    }
+
+    private static float[] sum(float[] one, float[] other) {
+        float[] sum = one.clone();
+        for (int i = 0; i < sum.length; i++) {
+            sum[i] += other[i];
         }
-        Choice best = null;
-        for (List<Integer> start : starts) {
+        return sum;
+    }
+
+    /** The fewest that some starts lead to; denser ones are tried only where the others do not get there. */
+    private Choice first(Search search, Samples samples, float[] base) {
+        double pitch = new RowSeries(request.type()).pitchMm(target, request.heightMm());
+        Choice best = ended(search, Choice.none(samples, base, target));
+        for (double start : STARTS) {
+            if (start < 1 && Search.isReached(best)) {
+                break;
+            }
             pulse.run();
-            Choice choice = Choice.none(samples, fixed, target);
-            start.stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
-            Choice ended = ended(search, samples, fixed, choice);
-            best = best == null || isBetter(ended, best) ? ended : best;
+            Choice choice = Choice.none(samples, base, target);
+            new Pattern(sites, lines).sites(start * pitch).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
+            best = better(best, ended(search, choice));
         }
         return best;
     }
 
-    private Choice ended(Search search, Samples samples, float[] fixed, Choice start) {
+    private static Choice ended(Search search, Choice start) {
         Choice grown = search.grown(start);
         search.chain(grown);
-        if (Search.isReached(grown)) {
-            return search.reduced(grown);
-        }
-        Choice lower = Choice.none(samples, fixed, grown.uniformity() * KEEPS);
-        grown.sites().forEach(lower::add);
-        Choice fewer = Search.isReached(lower) ? search.reduced(lower) : lower;
-        Choice same = Choice.none(samples, fixed, target);
-        fewer.sites().forEach(same::add);
-        return same;
+        return Search.isReached(grown) ? search.reduced(grown) : grown;
     }
 
-    private static boolean isBetter(Choice one, Choice other) {
+    /** The one that reaches the target, with fewer modules, with more uniformity; the first of equals. */
+    private static Choice better(Choice one, Choice other) {
         boolean reached = Search.isReached(one);
         if (reached != Search.isReached(other)) {
-            return reached;
+            return reached ? one : other;
         }
-        return reached ? one.size() < other.size() : one.uniformity() > other.uniformity();
+        return reached ? other.size() < one.size() ? other : one : other.uniformity() > one.uniformity() ? other : one;
     }
 
     private static float[] total(Lighting lighting, float[] fixed, List<Integer> chosen) {

@@ -4,26 +4,28 @@ package kerfglow.light.layout;
 import java.util.List;
 import java.util.stream.IntStream;
 import kerfglow.light.Accuracy;
+import kerfglow.light.Can;
 import kerfglow.light.Cavity;
+import kerfglow.light.Finish;
 import kerfglow.light.LightMap;
 import kerfglow.light.LightModule;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
  * What a module at each site gives to each cell of the lit face, reckoned when it is first asked for. Light adds up, so that a search needs
- * no more than sums of these.
+ * no more than sums of these. Direct light is exact at every cell; what surfaces send on is smooth and comes from {@link Reflections}.
  */
 final class Lighting {
     /** About so many cells cover the lit face of a large part. Assumed. */
     private static final double CELLS = 8000;
     /** The cell of the map that is shown, mm: what is dark there is to be dark here. */
     private static final double LEAST_CELL_MM = 2;
-    /** The patches that send light on may be coarse in a search: what they send is smooth. Assumed; the map that is shown is finer. */
-    private static final double PATCH_SHARE = 0.5;
-    private static final int DIRECTIONS = 16;
+    private static final double PATCH_SHARE = 1;
+    private static final int DIRECTIONS = 12;
 
     private final LayoutRequest request;
-    private final Cavity cavity;
+    private final Cavity direct;
+    private final Reflections reflections;
     private final int[] lit;
     private final List<Site> sites;
     private final float[][] responses;
@@ -34,10 +36,13 @@ final class Lighting {
         this.sites = sites;
         this.pulse = pulse;
         responses = new float[sites.size()][];
-        double cell = Math.max(LEAST_CELL_MM, Math.sqrt(request.can().lit().getArea() / CELLS));
-        cavity = Cavity.of(request.can(), new Accuracy(cell, PATCH_SHARE, DIRECTIONS), pulse);
-        LightMap dark = cavity.light(List.of(), pulse);
-        lit = IntStream.range(0, cavity.grid().size()).filter(dark::isLit).toArray();
+        Can can = request.can();
+        double cell = Math.max(LEAST_CELL_MM, Math.sqrt(can.lit().getArea() / CELLS));
+        Finish black = new Finish(0, 0, 0, can.finish().faceTransmittance(), can.finish().spreadMm());
+        direct = Cavity.of(new Can(can.inside(), can.lit(), can.depthMm(), black), new Accuracy(cell, PATCH_SHARE, DIRECTIONS), pulse);
+        LightMap dark = direct.light(List.of(), pulse);
+        lit = IntStream.range(0, direct.grid().size()).filter(dark::isLit).toArray();
+        reflections = new Reflections(request, sites, IntStream.of(lit).mapToObj(direct.grid()::at).toList(), pulse);
     }
 
     /** How many cells of the face are lit. */
@@ -47,28 +52,49 @@ final class Lighting {
 
     /** The centre of a lit cell, mm. */
     Coordinate at(int cell) {
-        return cavity.grid().at(lit[cell]);
+        return direct.grid().at(lit[cell]);
     }
 
     int column(int cell) {
-        return lit[cell] % cavity.grid().columns();
+        return lit[cell] % direct.grid().columns();
     }
 
     int row(int cell) {
-        return lit[cell] / cavity.grid().columns();
+        return lit[cell] / direct.grid().columns();
     }
 
     /** Luminance in each lit cell from a module at a site. */
     float[] of(int site) {
         if (responses[site] == null) {
-            responses[site] = of(List.of(sites.get(site).module(request.type())));
+            responses[site] = straight(List.of(sites.get(site).module(request.type())));
+            reflections.add(site, responses[site]);
         }
         return responses[site];
     }
 
-    /** Luminance in each lit cell from some modules. */
+    /** Luminance in each lit cell from modules in any place. */
     float[] of(List<LightModule> modules) {
-        double[] luminance = cavity.light(modules, pulse).luminance();
+        float[] all = straight(modules);
+        reflections.add(modules, all);
+        return all;
+    }
+
+    /** What the sum of single sites leaves out of the light that they make together: sent on and reckoned finely. 0 where nothing is sent on. */
+    float[] correction(List<Integer> chosen) {
+        float[] missing = new float[lit.length];
+        if (!reflections.areNone() && !chosen.isEmpty()) {
+            reflections.add(chosen.stream().map(site -> sites.get(site).module(request.type())).toList(), missing);
+            float[] single = new float[lit.length];
+            chosen.forEach(site -> reflections.add(site, single));
+            for (int i = 0; i < missing.length; i++) {
+                missing[i] -= single[i];
+            }
+        }
+        return missing;
+    }
+
+    private float[] straight(List<LightModule> modules) {
+        double[] luminance = direct.light(modules, pulse).luminance();
         float[] picked = new float[lit.length];
         for (int i = 0; i < lit.length; i++) {
             picked[i] = (float) luminance[lit[i]];

@@ -71,18 +71,35 @@ final class Sites {
         for (int i = 0; i < lines.size(); i++) {
             CentreLine line = lines.get(i);
             int steps = Math.max(1, (int) Math.round(line.lengthMm() / step));
+            double[] covered = covered(line, steps);
             for (int k = 0; k < steps; k++) {
                 pulse.run();
-                across(line, i, (k + 0.5) / steps * line.lengthMm(), found);
+                across(line, i, (k + 0.5) / steps * line.lengthMm(), covered[k], found);
             }
         }
         return found;
     }
 
-    private void across(CentreLine line, int index, double along, List<Site> found) {
+    /** At each step the largest inscribed disc of the line that covers it: before a wall at the end, the disc shrinks and the stroke does not. */
+    private double[] covered(CentreLine line, int steps) {
+        double[] discs = new double[steps];
+        for (int k = 0; k < steps; k++) {
+            discs[k] = walls.distance(factory.createPoint(line.at((k + 0.5) / steps * line.lengthMm())));
+        }
+        double[] covered = discs.clone();
+        for (int k = 0; k < steps; k++) {
+            for (int j = 0; j < steps; j++) {
+                if (Math.abs(j - k) * line.lengthMm() / steps <= discs[j]) {
+                    covered[k] = Math.max(covered[k], discs[j]);
+                }
+            }
+        }
+        return covered;
+    }
+
+    private void across(CentreLine line, int index, double along, double disc, List<Site> found) {
         Coordinate at = line.at(along);
         double direction = line.direction(along);
-        double disc = walls.distance(factory.createPoint(at));
         double left = across(at, direction + Math.PI / 2, disc);
         double right = across(at, direction - Math.PI / 2, disc);
         double width = left + right;
