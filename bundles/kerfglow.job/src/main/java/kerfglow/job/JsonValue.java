@@ -127,6 +127,11 @@ final class JsonValue {
         return text;
     }
 
+    /** True when it is this text. */
+    boolean says(String words) {
+        return token == JsonToken.VALUE_STRING && text.equals(words);
+    }
+
     double number() throws JobProblem {
         if (!token.isNumeric()) {
             throw wrong("a number is wanted here");

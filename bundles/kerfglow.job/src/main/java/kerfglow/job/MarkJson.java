@@ -59,6 +59,7 @@ final class MarkJson {
         }
         json.writeEndArray();
         json.writeObjectFieldStart("target");
+        json.writeStringField("type", "SpecificResource");
         json.writeStringField("source", iri(proof.file()));
         json.writeStringField("kerfglow:sha256", mark.proofSha256());
         json.writeObjectFieldStart("selector");
@@ -106,7 +107,7 @@ final class MarkJson {
     /** Reads a mark; one from another program may lack what is ours. */
     static Mark read(JsonValue json) throws JobProblem {
         JsonValue target = json.required("target").items().stream().filter(JsonValue::isObject).findFirst().orElseThrow(() -> json.wrong("the mark has no place on the proof"));
-        JsonValue selector = target.required("selector").items().stream().filter(each -> each.field("value").isPresent()).findFirst()
+        JsonValue selector = target.required("selector").items().stream().filter(MarkJson::isSvg).findFirst()
                 .orElseThrow(() -> target.wrong("the mark has no SVG selector"));
         try {
             Optional<JsonValue> kind = selector.field("kerfglow:shape");
@@ -135,6 +136,10 @@ final class MarkJson {
         } catch (IllegalArgumentException wrong) {
             throw json.wrong(wrong.getMessage());
         }
+    }
+
+    private static boolean isSvg(JsonValue selector) {
+        return selector.list("type").stream().anyMatch(type -> type.says("SvgSelector"));
     }
 
     private static String author(JsonValue json) throws JobProblem {
