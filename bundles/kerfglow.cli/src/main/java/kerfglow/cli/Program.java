@@ -55,6 +55,7 @@ final class Program {
     int run(String... arguments) {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new CheckCommand(runner, out, err, terminal));
+        line.addSubcommand(new ReportCommand(runner, out, err, terminal));
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
@@ -102,8 +103,12 @@ final class Program {
     static final class Version implements CommandLine.IVersionProvider {
         @Override
         public String[] getVersion() {
+            return new String[] {"kerfglow " + text()};
+        }
+
+        static String text() {
             Bundle bundle = FrameworkUtil.getBundle(Program.class);
-            return new String[] {"kerfglow " + (bundle == null ? "development" : bundle.getVersion().toString())};
+            return bundle == null ? "development" : bundle.getVersion().toString();
         }
     }
 }
