@@ -5,14 +5,11 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import kerfglow.api.Units;
-import kerfglow.desktop.desk.Background;
-import kerfglow.desktop.desk.DemoFile;
-import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
-import kerfglow.desktop.desk.Screen;
 import kerfglow.desktop.desk.Worker;
+import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import org.eclipse.e4.core.contexts.IEclipseContext;
 import org.eclipse.e4.ui.workbench.lifecycle.PostContextCreate;
@@ -28,38 +25,30 @@ public final class Lifecycle {
     private static final String OPEN = "open";
     /** Where the launcher says that the demo lies. */
     private static final String DEMO = "kerfglow.demo";
-    private static final String HABITS = "habits.properties";
     /** Services are there in well under a second; a machine this slow is broken. */
     private static final long WAIT_MILLIS = 20_000;
 
     @PostContextCreate
     void layDesk(IApplicationContext application, IEclipseContext context) throws InterruptedException {
         BundleContext bundles = FrameworkUtil.getBundle(Lifecycle.class).getBundleContext();
-        ServiceTracker<Runner, Runner> tracker = new ServiceTracker<>(bundles, Runner.class, null);
+        Runner runner = service(bundles, Runner.class);
+        CheckCatalogue catalogue = service(bundles, CheckCatalogue.class);
+        Optional<Path> demo = Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile);
+        Map<Class<?>, Object> shared = DeskMaker.lay(Display.getDefault(), runner, catalogue, stateFolder(), demo);
+        shared.forEach((type, object) -> context.set(type.getName(), object));
+        Optional<Path> named = namedFile(application);
+        named.ifPresent(((Habits) shared.get(Habits.class))::opened);
+        named.or(() -> demo).ifPresent(((Worker) shared.get(Worker.class))::open);
+    }
+
+    private static <T> T service(BundleContext bundles, Class<T> type) throws InterruptedException {
+        ServiceTracker<T, T> tracker = new ServiceTracker<>(bundles, type, null);
         tracker.open();
-        Runner runner = tracker.waitForService(WAIT_MILLIS);
-        if (runner == null) {
+        T service = tracker.waitForService(WAIT_MILLIS);
+        if (service == null) {
             throw new IllegalStateException("The program is not whole: its host or its importer did not start. Install it again.");
         }
-        Display display = Display.getDefault();
-        Desk desk = new Desk();
-        Worker worker = new Worker(desk, runner, change -> {
-            if (!display.isDisposed()) {
-                display.asyncExec(change);
-            }
-        });
-        Habits habits = new Habits(stateFolder().resolve(HABITS));
-        desk.setScreen(habits.screen().orElseGet(() -> new Screen(display.getDPI().x / Units.MM_PER_INCH)));
-        desk.setDark(habits.isDark());
-        DemoFile demo = new DemoFile(Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile));
-        context.set(Habits.class, habits);
-        context.set(DemoFile.class, demo);
-        context.set(Desk.class, desk);
-        context.set(Background.class, new Background());
-        context.set(Worker.class, worker);
-        Optional<Path> named = namedFile(application);
-        named.ifPresent(habits::opened);
-        named.or(demo::file).ifPresent(worker::open);
+        return service;
     }
 
     /** Where the framework keeps what belongs to this person's window. */

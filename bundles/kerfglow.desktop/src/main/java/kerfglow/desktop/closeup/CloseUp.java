@@ -36,8 +36,8 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
     }
 
     /** A place is seen together with this many times what was measured, so that one sees where it lies. */
-    private static final double SURROUNDINGS = 8;
-    private static final double LEAST_WINDOW_MM = 6;
+    private static final double SURROUNDINGS = 2.5;
+    private static final double LEAST_WINDOW_MM = 4;
 
     /**
      * Prepares a close-up.
@@ -74,10 +74,10 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
         double wanted = LEAST_WINDOW_MM;
         for (Optional<Measure> measure : List.of(place.measured().or(finding::measured), finding.required())) {
             if (measure.isPresent() && measure.get().quantity() == Quantity.LENGTH) {
-                wanted = Math.max(wanted, SURROUNDINGS / 2 * Math.abs(measure.get().value()));
+                wanted = Math.max(wanted, SURROUNDINGS * Math.abs(measure.get().value()));
             }
         }
-        wanted = Math.max(wanted, SURROUNDINGS / 2 * placer.sizeMm(finding).orElse(0));
+        wanted = Math.max(wanted, SURROUNDINGS * placer.sizeMm(finding).orElse(0));
         Envelope extent = place.shape().getEnvelopeInternal();
         double size = Math.max(extent.getWidth(), extent.getHeight());
         return place.shape().getDimension() == 2 ? Math.max(wanted, 1.3 * size) : wanted;

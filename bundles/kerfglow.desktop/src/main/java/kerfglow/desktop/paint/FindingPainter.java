@@ -15,6 +15,7 @@ import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Path;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 
@@ -26,13 +27,17 @@ public final class FindingPainter {
     public static final double GATHER_PX = 2.4 * BADGE_RADIUS_PX;
     /** Places smaller than this are shown by a ring around them. */
     private static final double SMALL_PX = 8;
+    /** A ring and its casing reach this far from its place. */
+    private static final int RING_PX = 12;
+    /** A badge reaches this far from its marker, a gathered one with three figures farthest. */
+    private static final int BADGE_REACH_PX = 5 * BADGE_RADIUS_PX;
     private static final int AREA_ALPHA = 70;
     private static final int CASING_ALPHA = 180;
 
     /** Paints the outlines of the places that a view meets. Numbers for the floor are no faults: they are drawn only when chosen. */
-    public void paintPlaces(GC gc, PlaceIndex places, View view, Point size, Optional<Desk.Choice> choice, Palette palette) {
+    public void paintPlaces(GC gc, PlaceIndex places, View view, Rectangle exposed, Optional<Desk.Choice> choice, Palette palette) {
         gc.setAntialias(SWT.ON);
-        Envelope seen = view.seen(size.x, size.y);
+        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, RING_PX);
         for (PlaceIndex.Drawn place : places.meeting(seen)) {
             boolean chosen = choice.filter(each -> each.finding().id().equals(place.finding().id())).isPresent();
             if (chosen || place.finding().severity() != Severity.INFO) {
@@ -88,11 +93,10 @@ public final class FindingPainter {
     }
 
     /** Paints the badges that a view meets. */
-    public void paintBadges(GC gc, List<Badges.Badge> badges, View view, Point size, Optional<Desk.Choice> choice, Font font, Palette palette) {
+    public void paintBadges(GC gc, List<Badges.Badge> badges, View view, Rectangle exposed, Optional<Desk.Choice> choice, Font font, Palette palette) {
         gc.setAntialias(SWT.ON);
         gc.setFont(font);
-        Envelope seen = view.seen(size.x, size.y);
-        seen.expandBy(2 * BADGE_RADIUS_PX / view.pixelsPerMm());
+        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, BADGE_REACH_PX);
         for (Badges.Badge badge : badges) {
             if (seen.contains(badge.xMm(), badge.yMm())) {
                 boolean chosen = choice.filter(each -> badge.markers().stream().anyMatch(marker -> marker.finding().equals(each.finding().id()))).isPresent();

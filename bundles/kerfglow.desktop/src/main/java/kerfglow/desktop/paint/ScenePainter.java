@@ -11,7 +11,6 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Path;
-import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.locationtech.jts.geom.Envelope;
 
@@ -21,11 +20,13 @@ public final class ScenePainter {
     private static final double DOT_PX = 1.5;
     /** Notes and leftovers, of 255. */
     private static final int FAINT_ALPHA = 90;
+    /** An edge is drawn this much wider than the figure. */
+    private static final int EDGE_PX = 2;
     private static final Color IMAGE = Palette.colour(0xd9dde2);
 
-    /** Paints page and artwork into an area of that size whose top left is the view's. */
-    public void paint(GC gc, Scene scene, View view, Point size, Predicate<Figure> shows, boolean edgesAlone, Palette palette) {
-        Envelope seen = view.seen(size.x, size.y);
+    /** Paints page and artwork into a rectangle of the canvas. */
+    public void paint(GC gc, Scene scene, View view, Rectangle exposed, Predicate<Figure> shows, boolean edgesAlone, Palette palette) {
+        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, EDGE_PX);
         paintPage(gc, scene.page(), view, palette);
         gc.setAntialias(SWT.ON);
         gc.setFillRule(SWT.FILL_EVEN_ODD);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
+import kerfglow.desktop.paint.Backing;
 import kerfglow.desktop.paint.FindingPainter;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.paint.RulerPainter;
@@ -19,6 +20,7 @@ import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
@@ -52,6 +54,7 @@ public final class ProofCanvas {
     private final RulerPainter rulerPainter = new RulerPainter();
     private final List<Consumer<View>> viewListeners = new ArrayList<>();
     private final List<Consumer<Optional<Coordinate>>> pointerListeners = new ArrayList<>();
+    private final Backing backing = new Backing();
     private final Font badgeFont;
     private final Font rulerFont;
     private Palette palette;
@@ -74,6 +77,7 @@ public final class ProofCanvas {
         badgeFont = new Font(canvas.getDisplay(), data.getName(), Math.max(7, data.getHeight() - 2), SWT.BOLD);
         rulerFont = new Font(canvas.getDisplay(), data.getName(), Math.max(6, data.getHeight() - 3), SWT.NORMAL);
         canvas.addListener(SWT.Dispose, event -> {
+            backing.dispose();
             badgeFont.dispose();
             rulerFont.dispose();
         });
@@ -93,14 +97,17 @@ public final class ProofCanvas {
             canvas.redraw();
         });
         canvas.addListener(SWT.KeyDown, this::key);
-        Listening.to(desk, canvas, Topic.PROOF, this::fit);
+        Listening.to(desk, canvas, Topic.PROOF, () -> {
+            backing.forget();
+            fit();
+        });
         Listening.to(desk, canvas, Topic.FINDINGS, this::gatherAnew);
         Listening.to(desk, canvas, Topic.LISTED, this::gatherAnew);
-        Listening.to(desk, canvas, Topic.SHOWN, canvas::redraw);
+        Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
         Listening.to(desk, canvas, Topic.LOOK, () -> {
             palette = Palette.of(desk.isDark());
-            canvas.redraw();
+            paintAnew();
         });
     }
 
@@ -124,23 +131,33 @@ public final class ProofCanvas {
 
     private void paint(GC gc) {
         Point size = canvas.getSize();
-        gc.setBackground(palette.surround);
-        gc.fillRectangle(0, 0, size.x, size.y);
-        scenePainter.paint(gc, desk.scene(), view, size, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
-        if (desk.shown().isFindings()) {
-            findingPainter.paintPlaces(gc, places, view, size, desk.choice(), palette);
-            findingPainter.paintBadges(gc, badges(), view, size, desk.choice(), badgeFont, palette);
-        }
+        backing.paint(gc, view, size, this::paintExposed);
         if (desk.shown().isRulers()) {
             gc.setFont(rulerFont);
             rulerPainter.paint(gc, view, size, desk.units(), last, palette);
         }
     }
 
+    private void paintExposed(GC gc, View at, Rectangle exposed) {
+        gc.setBackground(palette.surround);
+        gc.fillRectangle(exposed);
+        scenePainter.paint(gc, desk.scene(), at, exposed, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
+        if (desk.shown().isFindings()) {
+            findingPainter.paintPlaces(gc, places, at, exposed, desk.choice(), palette);
+            findingPainter.paintBadges(gc, badges(), at, exposed, desk.choice(), badgeFont, palette);
+        }
+    }
+
+    /** Something on the proof changed, be it the same view. */
+    private void paintAnew() {
+        backing.forget();
+        canvas.redraw();
+    }
+
     private void gatherAnew() {
         places = new PlaceIndex(desk.listed());
         gatheredFor = 0;
-        canvas.redraw();
+        paintAnew();
     }
 
     private List<Badges.Badge> badges() {
@@ -195,7 +212,7 @@ public final class ProofCanvas {
     }
 
     private void flyToChoice() {
-        canvas.redraw();
+        paintAnew();
         desk.choice().flatMap(Desk.Choice::at).ifPresent(place -> {
             Envelope extent = place.shape().getEnvelopeInternal();
             Point size = canvas.getSize();

@@ -2,6 +2,7 @@
 package kerfglow.desktop.parts;
 
 import jakarta.annotation.PostConstruct;
+import java.util.List;
 import java.util.Optional;
 import kerfglow.api.Quantity;
 import kerfglow.api.Units;
@@ -17,6 +18,7 @@ import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.ProgressBar;
 import org.locationtech.jts.geom.Coordinate;
@@ -58,6 +60,8 @@ public final class ProofPart {
         cancel.setLayoutData(new GridData(SWT.RIGHT, SWT.CENTER, false, false));
         cancel.setToolTipText("Stop reading or checking this proof");
         cancel.addListener(SWT.Selection, event -> worker.cancel());
+        GridData fixedHeight = (GridData) strip.getLayoutData();
+        fixedHeight.heightHint = strip.computeSize(SWT.DEFAULT, SWT.DEFAULT).y; // the proof must not jump when work begins or ends
         pointer = new Label(strip, SWT.RIGHT);
         GridData fixed = new GridData(SWT.RIGHT, SWT.CENTER, false, false);
         fixed.widthHint = 230;
@@ -78,8 +82,10 @@ public final class ProofPart {
 
     private void showWork() {
         WorkState work = desk.work();
-        progress.setVisible(work.busy()); // their room stays, so that the proof does not jump
-        cancel.setVisible(work.busy());
+        for (Control control : List.of(progress, cancel)) {
+            control.setVisible(work.busy());
+            ((GridData) control.getLayoutData()).exclude = !work.busy();
+        }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
         String text = work.busy() ? work.what() : work.problem().orElseGet(this::summary);
         message.setText(text.replace("&", "&&"));

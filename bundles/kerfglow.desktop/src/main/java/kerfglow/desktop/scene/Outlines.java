@@ -17,7 +17,7 @@ public final class Outlines {
     /** Tolerance of level 1, mm: about the chord error that curves are flattened with, so that level 1 is free of needless nodes. */
     static final double FIRST_TOLERANCE_MM = 0.02;
     /** Assumed: what a line may lie off its place on the screen, in pixels, without being seen beside an edge drawn with antialiasing. */
-    static final double UNSEEN_PX = 0.3;
+    static final double UNSEEN_PX = 0.5;
     /** Beyond that a shape of 100 m is a few pixels. */
     private static final int LEVELS = 20;
 

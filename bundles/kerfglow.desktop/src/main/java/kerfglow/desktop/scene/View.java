@@ -62,9 +62,9 @@ public record View(double pixelsPerMm, double leftMm, double topMm) {
         return new Coordinate(toMmX(xPx), toMmY(yPx));
     }
 
-    /** What a canvas of this size shows. */
-    public Envelope seen(int widthPx, int heightPx) {
-        return new Envelope(leftMm, toMmX(widthPx), topMm, toMmY(heightPx));
+    /** What a rectangle of the canvas shows, widened by some pixels for what is drawn larger than it is. */
+    public Envelope seen(int leftPx, int topPx, int widthPx, int heightPx, int widenedPx) {
+        return new Envelope(toMmX(leftPx - widenedPx), toMmX(leftPx + widthPx + widenedPx), toMmY(topPx - widenedPx), toMmY(topPx + heightPx + widenedPx));
     }
 
     /** Zooms so that the drawing point under the pointer stays under the pointer; stops at the least and greatest scale. */

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.paint;
+
+import kerfglow.desktop.scene.View;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Device;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.Point;
+import org.eclipse.swt.graphics.Rectangle;
+
+/**
+ * Keeps what was painted last. When the view has only been moved by whole pixels, what is still seen is copied and the strips that came
+ * into view are painted alone; anything else paints all of it anew. Must be disposed.
+ */
+public final class Backing {
+    /** A move is whole when it is nearer than this to whole pixels: rounding of views, far below what is seen. */
+    private static final double WHOLE_PX = 1e-3;
+
+    /** Paints a rectangle of the canvas; the GC is clipped to it. */
+    @FunctionalInterface
+    public interface Painter {
+        void paint(GC gc, View view, Rectangle exposed);
+    }
+
+    private Image image;
+    /** The one before; taken up again, since making one takes as long as copying. */
+    private Image spare;
+    private View shown;
+
+    /** What was painted is no longer right: all will be painted anew. */
+    public void forget() {
+        shown = null;
+    }
+
+    /** Brings a canvas up to date. */
+    public void paint(GC target, View view, Point size, Painter painter) {
+        Device device = target.getDevice();
+        int width = Math.max(1, size.x);
+        int height = Math.max(1, size.y);
+        if (image == null || image.getBounds().width != width || image.getBounds().height != height) {
+            dispose();
+            image = new Image(device, width, height);
+        }
+        if (!view.equals(shown)) {
+            bring(device, view, width, height, painter);
+            shown = view;
+        }
+        target.drawImage(image, 0, 0);
+    }
+
+    private void bring(Device device, View view, int width, int height, Painter painter) {
+        double right = shown == null ? Double.NaN : (shown.leftMm() - view.leftMm()) * view.pixelsPerMm();
+        double down = shown == null ? Double.NaN : (shown.topMm() - view.topMm()) * view.pixelsPerMm();
+        boolean moved = shown != null && shown.pixelsPerMm() == view.pixelsPerMm() && isWhole(right) && isWhole(down) && Math.abs(right) < width && Math.abs(down) < height;
+        if (!moved) {
+            paint(image, view, new Rectangle(0, 0, width, height), painter);
+            return;
+        }
+        int dx = (int) Math.round(right);
+        int dy = (int) Math.round(down);
+        Image next = spare == null ? new Image(device, width, height) : spare;
+        GC gc = new GC(next);
+        gc.drawImage(image, dx, dy);
+        gc.dispose();
+        spare = image;
+        image = next;
+        if (dx != 0) {
+            paint(next, view, new Rectangle(dx > 0 ? 0 : width + dx, 0, Math.abs(dx), height), painter);
+        }
+        if (dy != 0) {
+            paint(next, view, new Rectangle(0, dy > 0 ? 0 : height + dy, width, Math.abs(dy)), painter);
+        }
+    }
+
+    private static boolean isWhole(double pixels) {
+        return Math.abs(pixels - Math.rint(pixels)) < WHOLE_PX;
+    }
+
+    private static void paint(Image image, View view, Rectangle exposed, Painter painter) {
+        GC gc = new GC(image);
+        try {
+            gc.setClipping(exposed);
+            gc.setAntialias(SWT.ON);
+            painter.paint(gc, view, exposed);
+        } finally {
+            gc.dispose();
+        }
+    }
+
+    public void dispose() {
+        for (Image each : new Image[] {image, spare}) {
+            if (each != null) {
+                each.dispose();
+            }
+        }
+        image = null;
+        spare = null;
+        shown = null;
+    }
+}
