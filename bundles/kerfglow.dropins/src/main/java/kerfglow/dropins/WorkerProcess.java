@@ -32,6 +32,7 @@ final class WorkerProcess {
     /** Assumed: far more than ten thousand findings with their places; what is longer is no answer for people. */
     private static final long MOST_ANSWER_BYTES = 64L << 20;
     private static final int KEPT_WORDS = 4096;
+    private static final int SHOWN_WORDS = 200;
     private static final int PIPE_BYTES = 1 << 16;
     private static final long DYING_SECONDS = 5;
 
@@ -253,7 +254,15 @@ final class WorkerProcess {
                 return "it used more than the " + heapMib + " MiB of memory that it may (host.worker-heap)";
             }
         }
-        return "its process ended with status " + (process.isAlive() ? "unknown" : process.exitValue()) + " while it worked";
+        return "its process ended with status " + (process.isAlive() ? "unknown" : process.exitValue()) + " while it worked" + lastWords();
+    }
+
+    private String lastWords() {
+        synchronized (printed) {
+            List<String> lines = printed.toString().lines().filter(line -> !line.isBlank()).toList();
+            String last = lines.isEmpty() ? "" : lines.get(lines.size() - 1).strip();
+            return last.isEmpty() ? "" : "; it last printed \"" + last.substring(0, Math.min(last.length(), SHOWN_WORDS)) + "\"";
+        }
     }
 
     private void over(Exchange exchange) {

@@ -43,7 +43,7 @@ final class FormValue {
         if (wanted == OptionalDouble.class) {
             return value == null ? OptionalDouble.empty() : OptionalDouble.of(FormNode.numberOf(name, value));
         }
-        if (wanted == double.class) {
+        if (wanted == double.class || wanted == Double.class) {
             return FormNode.numberOf(name, value);
         }
         if (value == null) {
@@ -52,7 +52,7 @@ final class FormValue {
             }
             return null;
         }
-        if (wanted == int.class) {
+        if (wanted == int.class || wanted == Integer.class) {
             return (int) FormNode.numberOf(name, value);
         }
         if (wanted == boolean.class || wanted == String.class) {

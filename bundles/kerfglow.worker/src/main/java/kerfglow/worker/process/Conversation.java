@@ -51,10 +51,12 @@ public final class Conversation {
             for (FormNode message = in.next(); message != null; message = in.next()) {
                 hear(message);
             }
-        } catch (IOException | FormException hostIsGone) {
-            // the end either way
-        } finally {
             Runtime.getRuntime().halt(0); // not exit: a shop's shutdown hook could hang
+        } catch (IOException | RuntimeException defect) {
+            System.err.println("the host's message cannot be read: " + defect);
+            System.err.flush();
+        } finally {
+            Runtime.getRuntime().halt(1);
         }
     }
 
