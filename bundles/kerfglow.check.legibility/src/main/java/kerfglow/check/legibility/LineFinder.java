@@ -126,8 +126,13 @@ final class LineFinder {
                 fits.add(LineFitter.best(row, each.frame().angle() + HALF_TURN)); // upright rows read either way
             }
         }
-        return fits.stream().filter(fit -> fit.size() > 0 && Likeness.of(fit.model(), row.size()) >= leastConfidence)
+        return fits.stream().filter(fit -> fit.size() > 0 && isLettering(fit, row.size()))
                 .max(Comparator.comparingInt(LineFinder::standing).thenComparingInt(LineFitter.Fit::size));
+    }
+
+    /** By itself, or as two sizes that are each. */
+    private boolean isLettering(LineFitter.Fit fit, int asked) {
+        return Likeness.of(fit.model(), asked) >= leastConfidence || Sizes.of(fit, leastConfidence).size() > 1;
     }
 
     private static boolean mayBeWords(List<Piece> row, LineFitter.Fit fit) {
@@ -182,7 +187,7 @@ final class LineFinder {
     }
 
     private void take(LineFitter.Fit fit) {
-        List<LineModel> models = sizes(fit);
+        List<LineModel> models = Sizes.of(fit, leastConfidence);
         models.forEach(model -> model.members().forEach(member -> left.remove(member.piece())));
         for (LineModel model : models) {
             double confidence = Likeness.of(model, model.members().size());
@@ -230,24 +235,6 @@ final class LineFinder {
             return false;
         }
         return fit.model().members().stream().anyMatch(member -> Marks.gap(member.box(), box) <= Rows.MOST_GAP * cap);
-    }
-
-    /** Letters of two sizes on one base line are measured apart. */
-    private List<LineModel> sizes(LineFitter.Fit fit) {
-        List<Upright> members = fit.model().members();
-        double base = fit.model().base();
-        double most = members.stream().mapToDouble(member -> member.box().getMaxY() - base).max().orElse(0);
-        List<Piece> large = new ArrayList<>();
-        List<Piece> small = new ArrayList<>();
-        for (Upright member : members) {
-            (member.box().getMaxY() - base > OTHER_SIZE * most ? large : small).add(member.piece());
-        }
-        if (small.size() < 2 || large.isEmpty() || members.stream().anyMatch(member -> member.ends().joined())) {
-            return List.of(fit.model());
-        }
-        List<LineModel> apart = List.of(LineFitter.at(large, fit.frame()).model(), LineFitter.at(small, fit.frame()).model());
-        boolean sure = apart.stream().allMatch(model -> !model.members().isEmpty() && Likeness.of(model, model.members().size()) >= leastConfidence);
-        return sure ? apart : List.of(fit.model());
     }
 
     private void stacks() {

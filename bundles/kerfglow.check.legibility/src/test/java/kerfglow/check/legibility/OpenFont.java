@@ -80,6 +80,11 @@ final class OpenFont {
         throw new IllegalStateException("no table " + tag);
     }
 
+    /** The same font in another size, mm. */
+    OpenFont sized(double otherEmMm) {
+        return new OpenFont(font, capShare, xShare, otherEmMm);
+    }
+
     /** sCapHeight at this size, mm. */
     double capMm() {
         return capShare * emMm;
@@ -170,6 +175,11 @@ final class OpenFont {
 
     static List<Polygon> turned(List<Polygon> pieces, double degrees) {
         AffineTransformation turn = AffineTransformation.rotationInstance(Math.toRadians(degrees));
+        return pieces.stream().map(piece -> (Polygon) turn.transform(piece)).toList();
+    }
+
+    static List<Polygon> turnedAbout(List<Polygon> pieces, double degrees, Coordinate centre) {
+        AffineTransformation turn = AffineTransformation.rotationInstance(Math.toRadians(degrees), centre.x, centre.y);
         return pieces.stream().map(piece -> (Polygon) turn.transform(piece)).toList();
     }
 
