@@ -25,7 +25,9 @@ public final class Cavity {
     private final boolean[] lit;
     private final Patches patches;
     private final double[] reflectances;
+    /** Both empty when nothing is reflected. */
     private final Optional<Exchange> exchange;
+    private final Optional<Gather> gather;
 
     private Cavity(Can can, Accuracy accuracy, Runnable pulse) {
         this.can = can;
@@ -45,6 +47,7 @@ public final class Cavity {
         Arrays.fill(reflectances, 2 * patches.plan, patches.size(), can.finish().wallReflectance());
         boolean black = Arrays.stream(reflectances).allMatch(each -> each == 0);
         exchange = black ? Optional.empty() : Optional.of(new Exchange(outline, patches, can.depthMm(), accuracy.directions(), pulse));
+        gather = black ? Optional.empty() : Optional.of(new Gather(outline, patches, can.depthMm(), accuracy.directions(), grid, inside, pulse));
     }
 
     /**
@@ -91,12 +94,12 @@ public final class Cavity {
         double straight = sum(lux);
         double[] arriving = arriving(modules, pulse);
         double[] all = exchange.map(each -> each.settle(arriving, reflectances, pulse)).orElse(arriving);
-        if (exchange.isPresent()) {
+        if (gather.isPresent()) {
             double[] radiosity = new double[all.length];
             for (int i = 0; i < all.length; i++) {
                 radiosity[i] = all[i] * reflectances[i] / patches.areas[i];
             }
-            new Gather(outline, patches, can.depthMm(), accuracy.directions(), radiosity).add(grid, inside, lux, pulse);
+            gather.get().add(radiosity, lux, pulse);
         }
         double total = sum(lux);
         double[] luminance = Smoothing.gaussian(grid, inside, lux, can.finish().spreadMm() / grid.cellMm()).clone();
