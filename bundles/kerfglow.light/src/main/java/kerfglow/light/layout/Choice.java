@@ -10,32 +10,57 @@ import java.util.List;
  */
 final class Choice {
     private final Samples samples;
+    private final float[] base;
     private final List<Integer> sites = new ArrayList<>();
     private final double[] light;
     private final double target;
     private double mean;
 
-    private Choice(Samples samples, double[] light, double mean, double target) {
+    private Choice(Samples samples, float[] base, double[] light, double mean, double target) {
         this.samples = samples;
+        this.base = base;
         this.light = light;
         this.mean = mean;
         this.target = target;
     }
 
-    /** No site chosen; the light of fixed modules alone. */
-    static Choice none(Samples samples, float[] fixed, double target) {
-        float[] picked = samples.picked(fixed);
+    /** No site chosen; the light of fixed modules alone, in each lit cell. */
+    static Choice none(Samples samples, float[] base, double target) {
+        float[] picked = samples.picked(base);
         double[] light = new double[picked.length];
         for (int i = 0; i < picked.length; i++) {
             light[i] = picked[i];
         }
-        return new Choice(samples, light, Samples.mean(fixed), target);
+        return new Choice(samples, base, light, Samples.mean(base), target);
     }
 
     Choice copy() {
-        Choice copy = new Choice(samples, light.clone(), mean, target);
+        Choice copy = new Choice(samples, base, light.clone(), mean, target);
         copy.sites.addAll(sites);
         return copy;
+    }
+
+    /** The same sites over another light for another target, with the samples that there are by now. */
+    Choice over(float[] otherBase, double otherTarget) {
+        Choice again = none(samples, otherBase, otherTarget);
+        sites.forEach(again::add);
+        return again;
+    }
+
+    /** The same for another target. */
+    Choice toward(double otherTarget) {
+        return over(base, otherTarget);
+    }
+
+    /** False when samples were added since. */
+    boolean isCurrent() {
+        return light.length == samples.size();
+    }
+
+    /** The same with all that is darkest of all cells among the samples; itself when nothing was overlooked. */
+    Choice lookedCloser() {
+        float[] total = samples.total(base, sites);
+        return samples.addDarkest(total, target * Samples.mean(total)) || !isCurrent() ? over(base, target) : this;
     }
 
     List<Integer> sites() {

@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light.layout;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 import kerfglow.light.Can;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -24,11 +22,10 @@ public final class Layouter {
     /** How far modules are moved in one step, in heights. Assumed. */
     private static final double MOVES = 0.7;
     private static final double LEAST_MOVE_MM = 12;
-    /** Times that dark places which were overlooked are added and the search goes on. */
-    private static final int MOST_LOOKS = 8;
-    private static final int ADDED_A_LOOK = 12;
-    /** After so many looks in vain the target counts as out of reach. */
-    private static final int VAIN_LOOKS = 2;
+    /** Times that the light which surfaces send on is reckoned anew for the whole layout and the search goes on. Assumed: it settles in two or three. */
+    private static final int MOST_LOOKS = 6;
+    /** So much more is wanted at each look, as a share, because moved modules make surfaces send on other light than reckoned. Assumed. */
+    private static final double MORE_A_LOOK = 0.01;
     /** Wanted so much more than asked for, as a share, so that another map of the same light with cells elsewhere still has it. Assumed. */
     private static final double MARGIN = 0.01;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
@@ -87,36 +84,27 @@ public final class Layouter {
         float[] fixed = lighting.of(request.fixed());
         Search search = new Search(request, sites, Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
         Choice chosen = first(search, samples, fixed);
+        Choice best = null;
         for (int look = 0; look < MOST_LOOKS; look++) {
             float[] base = sum(fixed, lighting.correction(chosen.sites()));
-            boolean overlooked = looksCloser(samples, total(lighting, base, chosen.sites()));
-            Choice now = again(samples, base, chosen, target);
-            if (!overlooked && Search.isReached(now) || look >= VAIN_LOOKS && !Search.isReached(now) && !overlooked) {
-                chosen = now;
+            Choice now = chosen.over(base, target).lookedCloser();
+            best = best == null ? now : better(best, now);
+            if (Search.isReached(now)) {
                 break;
             }
-            Choice onward = ended(search, now);
-            chosen = Search.isReached(onward) ? onward : better(onward, first(search, samples, base));
+            Choice more = now.toward(Math.min(Verdict.MOST_UNIFORM, target * (1 + look * MORE_A_LOOK)));
+            Choice onward = ended(search, more);
+            chosen = Search.isReached(onward) || look > 0 ? onward : better(onward, first(search, samples, base));
         }
-        float[] base = sum(fixed, lighting.correction(chosen.sites()));
-        if (!Search.isReached(again(samples, base, chosen, target))) {
-            chosen = fewer(search, samples, base, chosen);
-        }
-        float[] total = total(lighting, sum(fixed, lighting.correction(chosen.sites())), chosen.sites());
-        return new Verdict(request, lighting, sites).layout(total, chosen.sites(), search.isChained(chosen));
+        Choice ended = Search.isReached(best) ? best : fewer(search, best);
+        float[] total = samples.total(sum(fixed, lighting.correction(ended.sites())), ended.sites());
+        return new Verdict(request, lighting, sites).layout(total, ended.sites(), search.isChained(ended));
     }
 
     /** Where the target is out of reach, what can be left out for next to nothing. */
-    private Choice fewer(Search search, Samples samples, float[] base, Choice chosen) {
-        Choice lower = again(samples, base, chosen, again(samples, base, chosen, target).uniformity() * KEEPS);
+    private static Choice fewer(Search search, Choice chosen) {
+        Choice lower = chosen.toward(chosen.uniformity() * KEEPS);
         return Search.isReached(lower) ? search.reduced(lower) : lower;
-    }
-
-    /** The same sites over another light, with the samples that there are by now. */
-    private static Choice again(Samples samples, float[] base, Choice chosen, double wanted) {
-        Choice again = Choice.none(samples, base, wanted);
-        chosen.sites().forEach(again::add);
-        return again;
     }
 
     private static float[] sum(float[] one, float[] other) {
@@ -156,28 +144,5 @@ public final class Layouter {
             return reached ? one : other;
         }
         return reached ? other.size() < one.size() ? other : one : other.uniformity() > one.uniformity() ? other : one;
-    }
-
-    private static float[] total(Lighting lighting, float[] fixed, List<Integer> chosen) {
-        float[] total = fixed.clone();
-        for (int site : chosen) {
-            float[] each = lighting.of(site);
-            for (int i = 0; i < total.length; i++) {
-                total[i] += each[i];
-            }
-        }
-        return total;
-    }
-
-    /** Adds the darkest cells that were overlooked to the samples; false when there were none. */
-    private boolean looksCloser(Samples samples, float[] total) {
-        double wanted = target * Samples.mean(total);
-        List<Integer> dark = IntStream.range(0, total.length).filter(cell -> total[cell] < wanted).boxed()
-                .sorted((a, b) -> Float.compare(total[a], total[b])).toList();
-        int added = 0;
-        for (int i = 0; i < dark.size() && added < ADDED_A_LOOK; i++) {
-            added += samples.add(dark.get(i)) ? 1 : 0;
-        }
-        return added > 0;
     }
 }

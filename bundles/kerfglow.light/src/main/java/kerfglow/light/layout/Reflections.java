@@ -23,8 +23,8 @@ final class Reflections {
     private static final double COARSE = 0.7;
     private static final int COARSE_DIRECTIONS = 12;
     /** For whole layouts: least over mean lies within 0.02 of that of the map that is shown. Assumed. */
-    private static final double FINE = 0.4;
-    private static final int FINE_DIRECTIONS = 20;
+    private static final double FINE = 0.33;
+    private static final int FINE_DIRECTIONS = 24;
     private static final double FINER_CELL = 0.5;
     /** From one site that is reckoned to the next on its line, in heights. Assumed. */
     private static final double STEP_HEIGHTS = 0.8;

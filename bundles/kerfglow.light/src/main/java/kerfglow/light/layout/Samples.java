@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * The lit cells that a search looks at: a lattice of them, some at the edges, and whatever turned out darkest before. The mean is
@@ -13,6 +14,9 @@ import java.util.Set;
 final class Samples {
     /** About so many cells are looked at from the start. Assumed: what they miss is added when it is found dark. */
     private static final double FIRST = 350;
+    /** Cells that are added at a time, and how far apart they lie at least, in cells: neighbours say the same. Assumed. */
+    private static final int MOST_ADDED = 16;
+    private static final int APART = 3;
 
     private final Lighting lighting;
     private final List<Integer> cells = new ArrayList<>();
@@ -45,9 +49,43 @@ final class Samples {
         return lighting.row(cell) == lighting.row(other) && lighting.column(cell) + 1 == lighting.column(other);
     }
 
-    /** Looks at one more cell from now on; false when it did so before. */
-    boolean add(int cell) {
+    private boolean add(int cell) {
         return known.add(cell) && cells.add(cell);
+    }
+
+    /**
+     * Looks from now on at the darkest of the cells below a level, a few, apart from each other.
+     *
+     * @param total the light of each lit cell
+     * @return false when no such cell was overlooked so far
+     */
+    boolean addDarkest(float[] total, double wanted) {
+        List<Integer> dark = IntStream.range(0, total.length).filter(cell -> total[cell] < wanted).boxed().sorted((a, b) -> Float.compare(total[a], total[b])).toList();
+        List<Integer> added = new ArrayList<>();
+        for (int cell : dark) {
+            boolean apart = added.stream().allMatch(other -> Math.abs(lighting.column(other) - lighting.column(cell)) > APART
+                    || Math.abs(lighting.row(other) - lighting.row(cell)) > APART);
+            if (added.size() < MOST_ADDED && apart && add(cell)) {
+                added.add(cell);
+            }
+        }
+        return !added.isEmpty();
+    }
+
+    /** The light of some sites over another in each lit cell. */
+    float[] total(float[] base, List<Integer> sites) {
+        float[] total = base.clone();
+        for (int site : sites) {
+            float[] each = lighting.of(site);
+            for (int i = 0; i < total.length; i++) {
+                total[i] += each[i];
+            }
+        }
+        return total;
+    }
+
+    int size() {
+        return cells.size();
     }
 
     /** What a module at a site gives to each sample. */

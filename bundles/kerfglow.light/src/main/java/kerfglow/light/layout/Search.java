@@ -21,6 +21,8 @@ final class Search {
     /** So many modules are added in hope, since often two together help where one does not. Assumed. */
     private static final int HOPES = 3;
     private static final int MOST_ROUNDS = 25;
+    /** Times that dark places which were overlooked are looked at and modules moved again. */
+    private static final int MOST_LOOKS = 6;
     /** Up to so many modules every one is tried as the one to take out; above, those that are missed least. Assumed. */
     private static final int FEW = 12;
     private static final int TRIED = 4;
@@ -64,8 +66,21 @@ final class Search {
         return true;
     }
 
-    /** Moves modules while that helps. */
-    void settle(Choice choice) {
+    /** Moves modules while that helps, and looks closer at what was overlooked; the choice itself may be changed. */
+    private Choice settled(Choice start) {
+        Choice choice = start;
+        for (int look = 0; look < MOST_LOOKS; look++) {
+            settle(choice);
+            Choice closer = isReached(choice) ? choice.lookedCloser() : choice;
+            if (closer == choice) {
+                return choice;
+            }
+            choice = closer;
+        }
+        return choice;
+    }
+
+    private void settle(Choice choice) {
         double now = choice.shortfall();
         for (int round = 0; round < MOST_ROUNDS && now > NOTHING; round++) {
             pulse.run();
@@ -94,8 +109,7 @@ final class Search {
 
     /** Adds modules until the target is reached or more do not help. */
     Choice grown(Choice start) {
-        Choice best = start;
-        settle(best);
+        Choice best = settled(start);
         Choice choice = best.copy();
         for (int hope = 0; hope < HOPES && !isReached(best); hope++) {
             pulse.run();
@@ -104,7 +118,8 @@ final class Search {
                 return best;
             }
             choice.add(site);
-            settle(choice);
+            choice = settled(choice);
+            best = best.isCurrent() ? best : best.lookedCloser();
             if (choice.shortfall() < best.shortfall() * (1 - WORTH_ADDING)) {
                 best = choice.copy();
                 hope = -1;
@@ -132,7 +147,7 @@ final class Search {
         boolean fewer = true;
         while (fewer && best.size() > 1) {
             fewer = false;
-            Choice from = best;
+            Choice from = best.isCurrent() ? best : best.lookedCloser();
             double[] missed = IntStream.range(0, from.size()).mapToDouble(place -> from.shortfall(from.sites().get(place), -1, Double.POSITIVE_INFINITY)).toArray();
             List<Integer> order = new ArrayList<>(IntStream.range(0, from.size()).boxed().toList());
             order.sort(Comparator.comparingDouble(place -> missed[place]));
@@ -141,7 +156,7 @@ final class Search {
                 pulse.run();
                 Choice without = from.copy();
                 without.remove(order.get(i));
-                settle(without);
+                without = settled(without);
                 if (isReached(without) && chain.holds(without)) {
                     best = without;
                     fewer = true;
