@@ -63,6 +63,10 @@ final class Choice {
         return samples.addDarkest(total, target * Samples.mean(total)) || !isCurrent() ? over(base, target) : this;
     }
 
+    double target() {
+        return target;
+    }
+
     List<Integer> sites() {
         return sites;
     }

@@ -83,7 +83,7 @@ public final class Layouter {
         Samples samples = new Samples(lighting, sites.size());
         float[] fixed = lighting.of(request.fixed());
         Search search = new Search(request, sites, Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
-        Choice chosen = first(search, samples, fixed);
+        Choice chosen = first(search, samples, fixed, target);
         Choice best = null;
         for (int look = 0; look < MOST_LOOKS; look++) {
             float[] base = sum(fixed, lighting.correction(chosen.sites()));
@@ -94,7 +94,7 @@ public final class Layouter {
             }
             Choice more = now.toward(Math.min(Verdict.MOST_UNIFORM, target * (1 + look * MORE_A_LOOK)));
             Choice onward = ended(search, more);
-            chosen = Search.isReached(onward) || look > 0 ? onward : better(onward, first(search, samples, base));
+            chosen = Search.isReached(onward) ? onward : better(onward, first(search, samples, base, more.target()));
         }
         Choice ended = Search.isReached(best) ? best : fewer(search, best);
         float[] total = samples.total(sum(fixed, lighting.correction(ended.sites())), ended.sites());
@@ -116,15 +116,15 @@ public final class Layouter {
     }
 
     /** The fewest that some starts lead to; denser ones are tried only where the others do not get there. */
-    private Choice first(Search search, Samples samples, float[] base) {
-        double pitch = new RowSeries(request.type()).pitchMm(target, request.heightMm());
-        Choice best = ended(search, Choice.none(samples, base, target));
+    private Choice first(Search search, Samples samples, float[] base, double wanted) {
+        double pitch = new RowSeries(request.type()).pitchMm(wanted, request.heightMm());
+        Choice best = ended(search, Choice.none(samples, base, wanted));
         for (double start : STARTS) {
             if (start < 1 && Search.isReached(best)) {
                 break;
             }
             pulse.run();
-            Choice choice = Choice.none(samples, base, target);
+            Choice choice = Choice.none(samples, base, wanted);
             new Pattern(sites, lines).sites(start * pitch).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
             best = better(best, ended(search, choice));
         }
