@@ -3,14 +3,15 @@ package kerfglow.check.glow;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import kerfglow.api.Inspection;
+import kerfglow.api.Quantity;
 import kerfglow.api.Settings;
 import kerfglow.api.SharedSettings;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo.Column;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.Inset;
 import kerfglow.light.Finish;
@@ -84,8 +85,8 @@ record LitTask(Part part, boolean halo, double depthMm, BackLine inset, double l
         double reflectance = settings.get(GlowSettings.FACE_REFLECTANCE, part);
         double transmittance = settings.get(GlowSettings.TRANSMITTANCE, part);
         if (!halo && reflectance + transmittance > 1) {
-            missing.add(String.format(Locale.ROOT, "glow.face-reflectance %.4g and glow.face-transmittance %.4g of %s add up to %.4g; together they are at most 1.",
-                    reflectance, transmittance, name(part), reflectance + transmittance));
+            missing.add("glow.face-reflectance " + ratio(reflectance, inspection) + " and glow.face-transmittance " + ratio(transmittance, inspection) + " of "
+                    + name(part) + " add up to " + ratio(reflectance + transmittance, inspection) + "; together they are at most 1.");
             return Optional.empty();
         }
         // a wall sends on what falls on it, as a face that lets its reflectance through would
@@ -95,6 +96,10 @@ record LitTask(Part part, boolean halo, double depthMm, BackLine inset, double l
         Distances distances = new Distances(settings.get(GlowSettings.EDGE, part), settings.get(GlowSettings.CLEAR, part), settings.get(GlowSettings.GAP, part));
         return Optional.of(new LitTask(part, halo, depth.get(), BackLine.of(inspection, part), halo ? 0 : lip(inspection, part), finish, module, given, keepClear,
                 distances, Targets.of(settings, part), cell));
+    }
+
+    private static String ratio(double value, Inspection inspection) {
+        return Units.format(value, Quantity.RATIO, inspection.units());
     }
 
     /** The lip that check trim measured for this face; 0 where it has no moulding. */

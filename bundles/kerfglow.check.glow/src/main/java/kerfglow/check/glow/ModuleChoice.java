@@ -2,12 +2,13 @@
 package kerfglow.check.glow;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import kerfglow.api.Inspection;
+import kerfglow.api.Quantity;
 import kerfglow.api.Settings;
 import kerfglow.api.StockItem;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.light.LightModuleType;
 
@@ -38,7 +39,8 @@ record ModuleChoice(LightModuleType type, double cablePitchMm) {
                 settings.get(GlowSettings.LENGTH, part), settings.get(GlowSettings.WIDTH, part), settings.get(GlowSettings.HEIGHT, part),
                 settings.get(GlowSettings.EMITTERS, part), settings.get(GlowSettings.EMITTER_PITCH, part));
         missing.add((wanted.isEmpty() ? "The shop sheet lists no light module" : "The shop sheet lists no light module \"" + wanted + "\"")
-                + String.format(Locale.ROOT, "; reckoned with %.4g lm in a beam of %.4g degrees.", plain.fluxLm(), plain.beamDegrees()));
+                + "; reckoned with " + Units.format(plain.fluxLm(), Quantity.LUMINOUS_FLUX, inspection.units()) + " in a beam of "
+                + Units.format(plain.beamDegrees(), Quantity.ANGLE, inspection.units()) + ".");
         return new ModuleChoice(plain, 0);
     }
 }

@@ -217,7 +217,7 @@ class GlowCheckTest {
         assertEquals(150, (Double) cell(outcome, "modules", 0, "x"), 1e-6);
         assertEquals(90, (Double) cell(outcome, "modules", 0, "y"), 1e-6);
         assertEquals(30, (Double) cell(outcome, "modules", 0, "turn"), 1e-6);
-        assertEquals("1 module in 1 part, 80.00 lm in all.", of(outcome, GlowRules.LAYOUT).get(0).message());
+        assertEquals("1 module in 1 part, 80 lm in all.", of(outcome, GlowRules.LAYOUT).get(0).message());
     }
 
     @Test
