@@ -273,6 +273,28 @@ public final class JsonView {
             json.writeEndObject();
         }
         json.writeEndArray();
+        if (layer.raster().isPresent()) {
+            raster(layer.raster().get());
+        }
+        json.writeArrayFieldStart("legend");
+        for (OverlayLayer.LegendEntry entry : layer.legend()) {
+            json.writeStartObject();
+            json.writeStringField("colour", String.format(Locale.ROOT, "#%06x", entry.rgb()));
+            json.writeStringField("label", entry.label());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    /** Where the picture lies; its colours are for eyes, and what they stand for is given as a table by the check that made it. */
+    private void raster(OverlayLayer.Raster raster) throws IOException {
+        json.writeObjectFieldStart("raster");
+        number("leftMm", raster.leftMm());
+        number("topMm", raster.topMm());
+        number("cellMm", raster.cellMm());
+        json.writeNumberField("columns", raster.columns());
+        json.writeNumberField("rows", raster.rows());
         json.writeEndObject();
     }
 

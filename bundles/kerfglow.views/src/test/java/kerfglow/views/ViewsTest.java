@@ -77,7 +77,9 @@ class ViewsTest {
         Table table = new Table(info, List.of(Arrays.asList("p1", 2300.0, true, box), Arrays.asList("p2", null, false, null)));
         OverlayLayer layer = new OverlayLayer("axis", "Axis", List.of(new OverlayLayer.Item(CheckTester.wkt("LINESTRING (0 0, 5 5)"), 0.5, "a"),
                 new OverlayLayer.Item(CheckTester.wkt("POINT (1 1)"), Double.NaN, "")));
-        List<Result.CheckRow> rows = List.of(new Result.CheckRow("trial", "trial", "1.0.0", Result.Status.FINDINGS, 12, "", List.of(table), List.of(layer)),
+        OverlayLayer map = new OverlayLayer("map", "Map", List.of(), Optional.of(new OverlayLayer.Raster(10, 10, 2.5, 2, 3, new int[6])),
+                List.of(new OverlayLayer.LegendEntry(0x0B1B4A, "0 cd/m²"), new OverlayLayer.LegendEntry(0xFFF2A6, "400 cd/m²")));
+        List<Result.CheckRow> rows = List.of(new Result.CheckRow("trial", "trial", "1.0.0", Result.Status.FINDINGS, 12, "", List.of(table), List.of(layer, map)),
                 new Result.CheckRow("other", "other", "1.0.0", Result.Status.NOT_MEASURED, 1, "No thickness.", List.of(), List.of()));
         List<Result.SettingUsed> settings = List.of(new Result.SettingUsed("trial.width", "all", 3.0, "mm", "check"),
                 new Result.SettingUsed("trial.count", "role=face", 4, "", "shop.yaml line 3"), new Result.SettingUsed("trial.flag", "all", true, "", "command line"));
@@ -104,6 +106,15 @@ class ViewsTest {
         StringWriter several = new StringWriter();
         JsonView.writeAll(List.of(sample()), List.of(new JsonView.Unusable("x.svg", "there is no such file")), several);
         assertEquals(List.of(), List.copyOf(schema().validate(new ObjectMapper().readTree(several.toString()))));
+    }
+
+    @Test
+    void json_tells_where_a_picture_lies_and_what_its_colours_mean() throws Exception {
+        JsonNode map = json(sample()).get("checks").get(0).get("layers").get(1);
+        assertEquals(new ObjectMapper().readTree("{\"leftMm\": 10.0, \"topMm\": 10.0, \"cellMm\": 2.5, \"columns\": 2, \"rows\": 3}"), map.get("raster"));
+        assertEquals("#0b1b4a", map.get("legend").get(0).get("colour").asText());
+        assertEquals("400 cd/m²", map.get("legend").get(1).get("label").asText());
+        assertFalse(json(sample()).get("checks").get(0).get("layers").get(0).has("raster"));
     }
 
     @Test

@@ -46,7 +46,7 @@ final class GlowLayers {
         for (int i = 0; i <= STEPS; i++) {
             legend.add(new LegendEntry(ColourScale.rgb((double) i / STEPS), words(top * i / STEPS)));
         }
-        return List.of(new OverlayLayer("light", "Luminance of lit faces", lines, Optional.of(raster(maps, top)), legend), plates);
+        return List.of(new OverlayLayer("map", "Luminance of lit faces", lines, Optional.of(raster(maps, top)), legend), plates);
     }
 
     private static String words(double luminance) {

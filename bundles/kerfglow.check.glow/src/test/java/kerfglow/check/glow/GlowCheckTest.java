@@ -289,8 +289,8 @@ class GlowCheckTest {
         Outcome shallow = tester().with(SharedSettings.RETURN_DEPTH, 5.0).part("a", Role.FACE, box(0, 0, 100, 100)).run();
         assertTrue(shallow.missing().stream().anyMatch(missing -> missing.contains("glow.emitter-height")), shallow.missing()::toString);
         refused(GlowSettings.FLUX, 0.0, "0.01 lm to");
-        refused(GlowSettings.BEAM, 0.0, "2 deg to 178 deg");
-        refused(GlowSettings.BEAM, 360.0, "2 deg to 178 deg");
+        refused(GlowSettings.BEAM, 0.0, "2° to 178°");
+        refused(GlowSettings.BEAM, 360.0, "2° to 178°");
         refused(GlowSettings.BACK, 1.0, "0 to 0.99");
         refused(GlowSettings.WALLS, 1.0, "0 to 0.99");
         refused(GlowSettings.FACE_REFLECTANCE, 1.0, "0 to 0.99");
