@@ -15,6 +15,7 @@ import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.light.Levels;
 import kerfglow.light.LightModule;
+import kerfglow.light.Spots;
 import kerfglow.light.layout.Layout;
 import kerfglow.light.layout.RowSeries;
 import org.locationtech.jts.geom.Coordinate;

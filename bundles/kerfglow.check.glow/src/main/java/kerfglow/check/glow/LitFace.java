@@ -15,6 +15,7 @@ import kerfglow.light.Levels;
 import kerfglow.light.LightMap;
 import kerfglow.light.LightModule;
 import kerfglow.light.LightModuleType;
+import kerfglow.light.Spots;
 import kerfglow.light.layout.Layout;
 import kerfglow.light.layout.LayoutRequest;
 import kerfglow.light.layout.Layouter;
@@ -89,6 +90,7 @@ record LitFace(LitTask task, List<Piece> cans) {
             Can can = new Can(inside, task.halo() ? inside : lit, task.depthMm(), task.finish());
             LitTask.Distances distances = task.distances();
             Layout found = Layouter.layout(LayoutRequest.of(can, type, task.targets().uniformity()).keepClear(task.keepClear())
+                    .contrast(task.targets().contrast(), task.targets().eyeMm())
                     .distances(distances.edgeMm(), distances.clearMm(), distances.gapMm()).cablePitch(task.module().cablePitchMm()), pulse);
             layout = Optional.of(found);
             modules = found.modules();

@@ -6,64 +6,91 @@ import java.util.List;
 
 /**
  * Some of the sites, and how far their light falls short of a target: the sum of the squares by which samples lie below the wanted share of
- * the mean. 0 is reached. The sum, not the darkest place alone, tells a search where to go.
+ * the mean, and passes below the wanted share of their peaks. 0 is reached. The sum, not the worst place alone, tells a search where to go.
  */
 final class Choice {
+    /** Peaks and passes that turned up last; older ones belong to modules that have moved since. Assumed. */
+    private static final int MOST_PAIRS = 80;
+
     private final Samples samples;
-    private final float[] base;
+    private final Base base;
+    private final Target target;
     private final List<Integer> sites = new ArrayList<>();
     private final double[] light;
-    private final double target;
+    private final double[] seen;
+    /** Places of a peak and its pass among the seen samples. */
+    private final List<int[]> pairs;
     private double mean;
 
-    private Choice(Samples samples, float[] base, double[] light, double mean, double target) {
+    private Choice(Samples samples, Base base, Target target, double[] light, double[] seen, List<int[]> pairs, double mean) {
         this.samples = samples;
         this.base = base;
-        this.light = light;
-        this.mean = mean;
         this.target = target;
+        this.light = light;
+        this.seen = seen;
+        this.pairs = pairs;
+        this.mean = mean;
     }
 
-    /** No site chosen; the light of fixed modules alone, in each lit cell. */
-    static Choice none(Samples samples, float[] base, double target) {
-        float[] picked = samples.picked(base);
-        double[] light = new double[picked.length];
-        for (int i = 0; i < picked.length; i++) {
-            light[i] = picked[i];
+    /** No site chosen. */
+    static Choice none(Samples samples, Base base, Target target) {
+        return none(samples, base, target, List.of());
+    }
+
+    private static Choice none(Samples samples, Base base, Target target, List<int[]> pairs) {
+        return new Choice(samples, base, target, doubles(samples.picked(base.luminance())), doubles(samples.seenPicked(base.seen())), pairs,
+                Samples.mean(base.luminance()));
+    }
+
+    private static double[] doubles(float[] floats) {
+        double[] doubles = new double[floats.length];
+        for (int i = 0; i < doubles.length; i++) {
+            doubles[i] = floats[i];
         }
-        return new Choice(samples, base, light, Samples.mean(base), target);
+        return doubles;
     }
 
     Choice copy() {
-        Choice copy = new Choice(samples, base, light.clone(), mean, target);
+        Choice copy = new Choice(samples, base, target, light.clone(), seen.clone(), pairs, mean);
         copy.sites.addAll(sites);
         return copy;
     }
 
     /** The same sites over another light for another target, with the samples that there are by now. */
-    Choice over(float[] otherBase, double otherTarget) {
-        Choice again = none(samples, otherBase, otherTarget);
+    Choice over(Base otherBase, Target otherTarget) {
+        return rebuilt(otherBase, otherTarget, pairs);
+    }
+
+    /** The same for another target. */
+    Choice toward(Target otherTarget) {
+        return rebuilt(base, otherTarget, pairs);
+    }
+
+    private Choice rebuilt(Base otherBase, Target otherTarget, List<int[]> otherPairs) {
+        Choice again = none(samples, otherBase, otherTarget, otherPairs);
         sites.forEach(again::add);
         return again;
     }
 
-    /** The same for another target. */
-    Choice toward(double otherTarget) {
-        return over(base, otherTarget);
-    }
-
     /** False when samples were added since. */
     boolean isCurrent() {
-        return light.length == samples.size();
+        return light.length == samples.size() && seen.length == samples.seenSize();
     }
 
-    /** The same with all that is darkest of all cells among the samples; itself when nothing was overlooked. */
+    /** The same with the darkest of all cells and all bright spots among the samples; itself when nothing was overlooked. */
     Choice lookedCloser() {
         float[] total = samples.total(base, sites);
-        return samples.addDarkest(total, target * Samples.mean(total)) || !isCurrent() ? over(base, target) : this;
+        boolean overlooked = samples.addDarkest(total, target.uniformity() * Samples.mean(total));
+        List<int[]> spots = Double.isFinite(target.contrast()) ? samples.spots(samples.seenTotal(base, sites)) : List.of();
+        if (!overlooked && spots.isEmpty() && isCurrent()) {
+            return this;
+        }
+        List<int[]> all = new ArrayList<>(spots);
+        all.addAll(pairs);
+        return rebuilt(base, target, List.copyOf(all.subList(0, Math.min(MOST_PAIRS, all.size()))));
     }
 
-    double target() {
+    Target target() {
         return target;
     }
 
@@ -91,11 +118,17 @@ final class Choice {
     }
 
     private void change(int site, int sign) {
-        float[] row = samples.of(site);
-        for (int i = 0; i < light.length; i++) {
-            light[i] += sign * row[i];
+        add(samples.of(site), sign, light);
+        if (seen.length > 0) {
+            add(samples.seenOf(site), sign, seen);
         }
         mean += sign * samples.mean(site);
+    }
+
+    private static void add(float[] row, int sign, double[] sums) {
+        for (int i = 0; i < sums.length; i++) {
+            sums[i] += sign * row[i];
+        }
     }
 
     double shortfall() {
@@ -112,29 +145,53 @@ final class Choice {
     double shortfall(int out, int in, double enough) {
         double then = mean - (out < 0 ? 0 : samples.mean(out)) + (in < 0 ? 0 : samples.mean(in));
         if (then <= 0) {
-            return target * target * light.length;
+            return target.uniformity() * target.uniformity() * light.length;
         }
         float[] minus = out < 0 ? null : samples.of(out);
         float[] plus = in < 0 ? null : samples.of(in);
-        double wanted = target * then;
+        double wanted = target.uniformity() * then;
         double most = enough * then * then;
-        double sum = 0;
-        for (int i = 0; i < light.length; i++) {
+        double sum = pairs.isEmpty() ? 0 : ofPairs(out, in);
+        for (int i = 0; i < light.length && sum <= most; i++) {
             double level = light[i] - (minus == null ? 0 : minus[i]) + (plus == null ? 0 : plus[i]);
             if (level < wanted) {
                 sum += (wanted - level) * (wanted - level);
-                if (sum > most) {
-                    return Double.POSITIVE_INFINITY;
-                }
             }
         }
-        return sum / (then * then);
+        return sum > most ? Double.POSITIVE_INFINITY : sum / (then * then);
     }
 
-    /** Least over mean, of the samples. */
+    private double ofPairs(int out, int in) {
+        float[] minus = out < 0 ? null : samples.seenOf(out);
+        float[] plus = in < 0 ? null : samples.seenOf(in);
+        double sum = 0;
+        for (int[] pair : pairs) {
+            double missing = seen(pair[0], minus, plus) / (1 + target.contrast()) - seen(pair[1], minus, plus);
+            sum += missing > 0 ? missing * missing : 0;
+        }
+        return sum;
+    }
+
+    private double seen(int place, float[] minus, float[] plus) {
+        return seen[place] - (minus == null ? 0 : minus[place]) + (plus == null ? 0 : plus[place]);
+    }
+
+    /** How near it comes to the target, all cells looked at: 1 is reached. */
+    double merit() {
+        double even = Double.isFinite(target.contrast()) ? Math.min(1, (1 + target.contrast()) / (1 + contrast())) : 1;
+        return Math.min(1, target.uniformity() > 0 ? uniformity() / target.uniformity() : 1) * even;
+    }
+
+    /** The strongest contrast of a peak over its pass that is too much; what may remain where there is none. */
+    double contrast() {
+        return Double.isFinite(target.contrast()) ? Math.max(target.contrast(), samples.contrast(samples.seenTotal(base, sites))) : target.contrast();
+    }
+
+    /** Least over mean. */
     double uniformity() {
+        float[] total = samples.total(base, sites);
         double least = Double.POSITIVE_INFINITY;
-        for (double each : light) {
+        for (double each : total) {
             least = Math.min(least, each);
         }
         return mean > 0 ? Math.max(0, least) / mean : 0;

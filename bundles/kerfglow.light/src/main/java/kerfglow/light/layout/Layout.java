@@ -12,13 +12,14 @@ import org.locationtech.jts.geom.Geometry;
  * @param modules those that were added to the fixed ones, line by line along the strokes; empty where none fits
  * @param pitchMm the middle one of the distances from each module to its nearest neighbour, mm; 0 for fewer than two modules
  * @param uniformity least over mean luminance that it reaches, fixed modules included
+ * @param contrast of the strongest bright spot above the limit; 0 where there is none
  * @param reached true when that is what was wanted
  * @param limits what stands in the way where it was not reached
  * @param dark where the face stays below what was wanted, points, mm; empty when it was reached
  * @param neededDepthMm the depth at which a long row at this pitch would reach what is wanted, mm: the series of the row, without reflection and ends; 0
  *     for fewer than two modules
  */
-public record Layout(List<LightModule> modules, double pitchMm, double uniformity, boolean reached, Set<Limit> limits, Geometry dark, double neededDepthMm) {
+public record Layout(List<LightModule> modules, double pitchMm, double uniformity, double contrast, boolean reached, Set<Limit> limits, Geometry dark, double neededDepthMm) {
     /** What can keep a layout from its target. */
     public enum Limit {
         /** No plate fits anywhere between the walls. */
@@ -27,7 +28,7 @@ public record Layout(List<LightModule> modules, double pitchMm, double uniformit
         MODULE_EDGE,
         /** Dark places lie at ends and edges, which light reaches from one side only. */
         FREE_ENDS,
-        /** Plates stand as close as they may and the depth is still too little for them. */
+        /** The depth is too little for these modules: even side by side they would leave dark between them, or bright spots remain. */
         TOO_SHALLOW,
         /** The cable does not reach from one module to the next. */
         CABLE

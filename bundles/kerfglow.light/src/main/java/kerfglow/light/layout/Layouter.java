@@ -19,6 +19,8 @@ public final class Layouter {
     private static final double SMOOTH_MM = 0.2;
     /** Pitches that a search starts from, in the pitch that the series of the endless row asks for; reflecting walls bear wider ones. Assumed. */
     private static final double[] STARTS = {2, 1.4, 1, 0.7, 0.5};
+    /** Likewise where bright spots decide the pitch. */
+    private static final double[] EVEN_STARTS = {1.5, 1.25, 1.05, 0.9, 0.75, 0.6, 0.5};
     /** How far modules are moved in one step, in heights. Assumed. */
     private static final double MOVES = 0.7;
     private static final double LEAST_MOVE_MM = 12;
@@ -28,6 +30,8 @@ public final class Layouter {
     private static final double MORE_A_LOOK = 0.01;
     /** Wanted so much more than asked for, as a share, so that another map of the same light with cells elsewhere still has it. Assumed. */
     private static final double MARGIN = 0.01;
+    /** Likewise of the contrast so much is made use of. */
+    private static final double CONTRAST_LEFT = 0.85;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
     private static final double KEEPS = 0.99;
 
@@ -35,14 +39,14 @@ public final class Layouter {
     private final Runnable pulse;
     private final List<CentreLine> lines;
     private final List<Site> sites;
-    private final double target;
+    private final Target target;
 
     private Layouter(LayoutRequest request, Runnable pulse) {
         this.request = request;
         this.pulse = pulse;
         lines = CentreLines.of(request.can().inside(), pulse);
         sites = Sites.of(request, lines, pulse);
-        target = Math.min(Verdict.MOST_UNIFORM, request.uniformity() * (1 + MARGIN));
+        target = wanted(1 + MARGIN);
     }
 
     /**
@@ -61,9 +65,9 @@ public final class Layouter {
         Geometry lit = request.can().lit() == request.can().inside() ? inside : smooth(pose.into(request.can().lit()));
         LayoutRequest inPose = new LayoutRequest(new Can(inside, lit, request.can().depthMm(), request.can().finish()), request.type(),
                 pose.into(request.keepClear()), request.edgeMm(), request.clearMm(), request.gapMm(), request.cablePitchMm(),
-                request.fixed().stream().map(pose::into).toList(), request.uniformity());
+                request.fixed().stream().map(pose::into).toList(), request.uniformity(), request.contrast(), request.eyeMm());
         Layout found = new Layouter(inPose, pulse).find();
-        return new Layout(found.modules().stream().map(pose::back).toList(), found.pitchMm(), found.uniformity(), found.reached(), found.limits(),
+        return new Layout(found.modules().stream().map(pose::back).toList(), found.pitchMm(), found.uniformity(), found.contrast(), found.reached(), found.limits(),
                 pose.back(found.dark()), found.neededDepthMm());
     }
 
@@ -81,51 +85,50 @@ public final class Layouter {
             return Verdict.noRoom(request);
         }
         Samples samples = new Samples(lighting, sites.size());
-        float[] fixed = lighting.of(request.fixed());
+        Base fixed = new Base(lighting.of(request.fixed()), lighting.seen(request.fixed()));
         Search search = new Search(request, sites, Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
         Choice chosen = first(search, samples, fixed, target);
         Choice best = null;
         for (int look = 0; look < MOST_LOOKS; look++) {
-            float[] base = sum(fixed, lighting.correction(chosen.sites()));
+            Base base = fixed.plus(lighting.correction(chosen.sites()));
             Choice now = chosen.over(base, target).lookedCloser();
             best = best == null ? now : better(best, now);
             if (Search.isReached(now)) {
                 break;
             }
-            Choice more = now.toward(Math.min(Verdict.MOST_UNIFORM, target * (1 + look * MORE_A_LOOK)));
+            Choice more = now.toward(wanted(1 + MARGIN + look * MORE_A_LOOK));
             Choice onward = ended(search, more);
             chosen = Search.isReached(onward) ? onward : better(onward, first(search, samples, base, more.target()));
         }
         Choice ended = Search.isReached(best) ? best : fewer(search, best);
-        float[] total = samples.total(sum(fixed, lighting.correction(ended.sites())), ended.sites());
-        return new Verdict(request, lighting, sites).layout(total, ended.sites(), search.isChained(ended));
+        Base base = fixed.plus(lighting.correction(ended.sites()));
+        return new Verdict(request, lighting, sites).layout(samples.total(base, ended.sites()), samples.seenTotal(base, ended.sites()), ended.sites(),
+                search.isChained(ended));
+    }
+
+    private Target wanted(double times) {
+        return new Target(Math.min(Verdict.MOST_UNIFORM, request.uniformity() * times), request.contrast() * CONTRAST_LEFT);
     }
 
     /** Where the target is out of reach, what can be left out for next to nothing. */
     private static Choice fewer(Search search, Choice chosen) {
-        Choice lower = chosen.toward(chosen.uniformity() * KEEPS);
+        Choice lower = chosen.toward(new Target(Math.min(chosen.target().uniformity(), chosen.uniformity() * KEEPS), chosen.contrast()));
         return Search.isReached(lower) ? search.reduced(lower) : lower;
     }
 
-    private static float[] sum(float[] one, float[] other) {
-        float[] sum = one.clone();
-        for (int i = 0; i < sum.length; i++) {
-            sum[i] += other[i];
-        }
-        return sum;
-    }
-
     /** The fewest that some starts lead to; denser ones are tried only where the others do not get there. */
-    private Choice first(Search search, Samples samples, float[] base, double wanted) {
-        double pitch = new RowSeries(request.type()).pitchMm(wanted, request.heightMm());
+    private Choice first(Search search, Samples samples, Base base, Target wanted) {
+        RowSeries series = new RowSeries(request.type());
+        double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
+        double even = Double.isFinite(wanted.contrast()) ? series.pitchOfContrastMm(wanted.contrast(), request.heightMm()) : Double.POSITIVE_INFINITY;
         Choice best = ended(search, Choice.none(samples, base, wanted));
-        for (double start : STARTS) {
+        for (double start : even < pitch ? EVEN_STARTS : STARTS) {
             if (start < 1 && Search.isReached(best)) {
                 break;
             }
             pulse.run();
             Choice choice = Choice.none(samples, base, wanted);
-            new Pattern(sites, lines).sites(start * pitch).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
+            new Pattern(sites, lines).sites(start * Math.min(pitch, even)).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
             best = better(best, ended(search, choice));
         }
         return best;
@@ -137,12 +140,13 @@ public final class Layouter {
         return Search.isReached(grown) ? search.reduced(grown) : grown;
     }
 
-    /** The one that reaches the target, with fewer modules, with more uniformity; the first of equals. */
+    /** The one that reaches the target, with fewer modules, or else the one that comes nearer to it; the first of equals. */
     private static Choice better(Choice one, Choice other) {
         boolean reached = Search.isReached(one);
         if (reached != Search.isReached(other)) {
             return reached ? one : other;
         }
-        return reached ? other.size() < one.size() ? other : one : other.uniformity() > one.uniformity() ? other : one;
+        boolean isOther = reached ? other.size() < one.size() : other.merit() > one.merit();
+        return isOther ? other : one;
     }
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light.layout;
 
+import java.util.Arrays;
+import java.util.function.DoublePredicate;
 import kerfglow.light.LightModuleType;
 
 /**
@@ -10,7 +12,7 @@ import kerfglow.light.LightModuleType;
 public final class RowSeries {
     /** Modules on each side that are summed one by one; what lies farther is replaced by its integral. */
     private static final int SUMMED = 60;
-    /** Places within a pitch that are looked at, besides those beneath and between modules. */
+    /** Places within a pitch that are looked at, among them those beneath and between modules. */
     private static final int PLACES = 64;
     private static final int HALVINGS = 50;
     /** Beyond this pitch, in heights, a row is dark between its modules for every beam that is allowed. */
@@ -32,14 +34,23 @@ public final class RowSeries {
      * @param heightMm from the emitters to the face, mm, above 0
      */
     public double leastToMean(double pitchMm, double heightMm) {
-        double least = Math.min(at(0, pitchMm, heightMm), at(pitchMm / 2, pitchMm, heightMm));
-        double sum = 0;
+        double[] levels = levels(pitchMm, heightMm);
+        return Arrays.stream(levels).min().orElseThrow() / Arrays.stream(levels).average().orElseThrow();
+    }
+
+    /** Least over greatest illuminance beneath the row; see {@link #leastToMean}. */
+    public double leastToGreatest(double pitchMm, double heightMm) {
+        double[] levels = levels(pitchMm, heightMm);
+        return Arrays.stream(levels).min().orElseThrow() / Arrays.stream(levels).max().orElseThrow();
+    }
+
+    /** At even steps from beneath one module to beneath the next. */
+    private double[] levels(double pitchMm, double heightMm) {
+        double[] levels = new double[PLACES];
         for (int i = 0; i < PLACES; i++) {
-            double level = at((i + 0.5) / PLACES * pitchMm, pitchMm, heightMm);
-            least = Math.min(least, level);
-            sum += level;
+            levels[i] = at((double) i / PLACES * pitchMm, pitchMm, heightMm);
         }
-        return least / (sum / PLACES);
+        return levels;
     }
 
     private double at(double x, double pitchMm, double heightMm) {
@@ -56,13 +67,22 @@ public final class RowSeries {
         return sum;
     }
 
-    /** The widest pitch at which the row reaches a uniformity, mm. */
+    /** The widest pitch at which least over mean reaches a uniformity, mm. */
     public double pitchMm(double uniformity, double heightMm) {
+        return widest(pitch -> leastToMean(pitch, heightMm) >= uniformity, heightMm);
+    }
+
+    /** The widest pitch at which no place beneath a module is brighter than that between modules by more than a contrast, mm. */
+    public double pitchOfContrastMm(double contrast, double heightMm) {
+        return widest(pitch -> leastToGreatest(pitch, heightMm) * (1 + contrast) >= 1, heightMm);
+    }
+
+    private static double widest(DoublePredicate reaches, double heightMm) {
         double near = heightMm / WIDEST;
         double far = heightMm * WIDEST;
         for (int i = 0; i < HALVINGS; i++) {
             double middle = Math.sqrt(near * far);
-            if (leastToMean(middle, heightMm) >= uniformity) {
+            if (reaches.test(middle)) {
                 near = middle;
             } else {
                 far = middle;
@@ -73,11 +93,20 @@ public final class RowSeries {
 
     /** The least height of the face above the emitters at which a row of this pitch reaches a uniformity, mm. */
     public double heightMm(double uniformity, double pitchMm) {
+        return lowest(height -> leastToMean(pitchMm, height) >= uniformity, pitchMm);
+    }
+
+    /** The least height at which no place beneath a module of a row of this pitch is brighter than that between modules by more than a contrast, mm. */
+    public double heightOfContrastMm(double contrast, double pitchMm) {
+        return lowest(height -> leastToGreatest(pitchMm, height) * (1 + contrast) >= 1, pitchMm);
+    }
+
+    private static double lowest(DoublePredicate reaches, double pitchMm) {
         double low = pitchMm / WIDEST;
         double high = pitchMm * WIDEST;
         for (int i = 0; i < HALVINGS; i++) {
             double middle = Math.sqrt(low * high);
-            if (leastToMean(pitchMm, middle) >= uniformity) {
+            if (reaches.test(middle)) {
                 high = middle;
             } else {
                 low = middle;

@@ -2,14 +2,16 @@
 package kerfglow.light.layout;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 
 /**
- * The lit cells that a search looks at: a lattice of them, some at the edges, and whatever turned out darkest before. The mean is
- * always that of all lit cells.
+ * The lit cells that a search looks at: a lattice of them, some at the edges, and whatever turned out darkest before; and, as an eye sees
+ * them, peaks and passes of bright spots that turned up. The mean is always that of all lit cells.
  */
 final class Samples {
     /** About so many cells are looked at from the start. Assumed: what they miss is added when it is found dark. */
@@ -21,12 +23,16 @@ final class Samples {
     private final Lighting lighting;
     private final List<Integer> cells = new ArrayList<>();
     private final Set<Integer> known = new HashSet<>();
+    private final List<Integer> seenCells = new ArrayList<>();
+    private final Map<Integer, Integer> seenPlaces = new HashMap<>();
     private final float[][] rows;
+    private final float[][] seenRows;
     private final double[] means;
 
     Samples(Lighting lighting, int sites) {
         this.lighting = lighting;
         rows = new float[sites][];
+        seenRows = new float[sites][];
         means = new double[sites];
         int stride = Math.max(1, (int) Math.round(Math.sqrt(lighting.cells() / FIRST)));
         for (int cell = 0; cell < lighting.cells(); cell++) {
@@ -72,20 +78,29 @@ final class Samples {
         return !added.isEmpty();
     }
 
-    /** The light of some sites over another in each lit cell. */
-    float[] total(float[] base, List<Integer> sites) {
-        float[] total = base.clone();
-        for (int site : sites) {
-            float[] each = lighting.of(site);
-            for (int i = 0; i < total.length; i++) {
-                total[i] += each[i];
-            }
-        }
-        return total;
+    /** Bright spots of what is seen, as places among the seen samples: peak and pass, strongest first. */
+    List<int[]> spots(float[] seen) {
+        return lighting.spots(seen).stream().map(spot -> new int[] {seenPlace(spot[0]), seenPlace(spot[1])}).toList();
+    }
+
+    /** The contrast of the strongest spot; 0 when there is none. */
+    double contrast(float[] seen) {
+        return lighting.contrast(seen);
+    }
+
+    private int seenPlace(int cell) {
+        return seenPlaces.computeIfAbsent(cell, each -> {
+            seenCells.add(each);
+            return seenCells.size() - 1;
+        });
     }
 
     int size() {
         return cells.size();
+    }
+
+    int seenSize() {
+        return seenCells.size();
     }
 
     /** What a module at a site gives to each sample. */
@@ -98,19 +113,54 @@ final class Samples {
         return rows[site];
     }
 
+    /** What an eye sees of it in each of the seen samples. */
+    float[] seenOf(int site) {
+        if (seenRows[site] == null || seenRows[site].length != seenCells.size()) {
+            seenRows[site] = picked(lighting.seen(site), seenCells);
+        }
+        return seenRows[site];
+    }
+
     /** What a module at a site gives on the mean of all lit cells. */
     double mean(int site) {
         of(site);
         return means[site];
     }
 
-    /** The samples of a map. */
     float[] picked(float[] all) {
-        float[] row = new float[cells.size()];
+        return picked(all, cells);
+    }
+
+    float[] seenPicked(float[] all) {
+        return picked(all, seenCells);
+    }
+
+    private static float[] picked(float[] all, List<Integer> which) {
+        float[] row = new float[which.size()];
         for (int i = 0; i < row.length; i++) {
-            row[i] = all[cells.get(i)];
+            row[i] = all[which.get(i)];
         }
         return row;
+    }
+
+    /** The light of some sites over another, in each lit cell. */
+    float[] total(Base base, List<Integer> sites) {
+        float[] total = base.luminance().clone();
+        sites.forEach(site -> add(lighting.of(site), total));
+        return total;
+    }
+
+    /** The same as an eye sees it. */
+    float[] seenTotal(Base base, List<Integer> sites) {
+        float[] total = base.seen().clone();
+        sites.forEach(site -> add(lighting.seen(site), total));
+        return total;
+    }
+
+    private static void add(float[] each, float[] total) {
+        for (int i = 0; i < total.length; i++) {
+            total[i] += each[i];
+        }
     }
 
     static double mean(float[] all) {

@@ -31,11 +31,14 @@ final class Verdict {
 
     static Layout noRoom(LayoutRequest request) {
         boolean reached = request.uniformity() == 0;
-        return new Layout(List.of(), 0, 0, reached, reached ? Set.of() : Set.of(Layout.Limit.NO_ROOM), request.can().inside().getFactory().createMultiPoint(), 0);
+        return new Layout(List.of(), 0, 0, 0, reached, reached ? Set.of() : Set.of(Layout.Limit.NO_ROOM), request.can().inside().getFactory().createMultiPoint(), 0);
     }
 
-    /** @param total the light of each cell */
-    Layout layout(float[] total, List<Integer> chosen, boolean chained) {
+    /**
+     * @param total the light of each lit cell
+     * @param seen the same as an eye sees it
+     */
+    Layout layout(float[] total, float[] seen, List<Integer> chosen, boolean chained) {
         double mean = Samples.mean(total);
         double least = Double.POSITIVE_INFINITY;
         List<Coordinate> dark = new ArrayList<>();
@@ -49,12 +52,22 @@ final class Verdict {
         List<LightModule> modules = ordered.stream().map(site -> site.module(request.type())).toList();
         double pitch = pitch(ordered);
         Geometry places = request.can().inside().getFactory().createMultiPointFromCoords(dark.toArray(new Coordinate[0]));
-        double needed = pitch > 0 ? series.heightMm(Math.min(MOST_UNIFORM, request.uniformity()), pitch) + request.type().heightMm() : 0;
-        Set<Layout.Limit> limits = limits(dark);
+        double contrast = lighting.contrast(seen);
+        Set<Layout.Limit> limits = limits(dark, contrast > 0);
         if (!chained) {
             limits.add(Layout.Limit.CABLE);
         }
-        return new Layout(modules, pitch, mean > 0 ? Math.max(0, least) / mean : 0, mean > 0 && dark.isEmpty(), limits, places, needed);
+        return new Layout(modules, pitch, mean > 0 ? Math.max(0, least) / mean : 0, contrast, mean > 0 && dark.isEmpty() && contrast == 0, limits, places,
+                neededDepthMm(pitch));
+    }
+
+    private double neededDepthMm(double pitch) {
+        if (pitch <= 0) {
+            return 0;
+        }
+        double height = series.heightMm(Math.min(MOST_UNIFORM, request.uniformity()), pitch);
+        double ofContrast = Double.isFinite(request.contrast()) ? series.heightOfContrastMm(request.contrast(), pitch) : 0;
+        return Math.max(height, ofContrast) + request.type().heightMm();
     }
 
     private static double pitch(List<Site> modules) {
@@ -66,7 +79,7 @@ final class Verdict {
         return nearest.isEmpty() ? 0 : nearest.get(nearest.size() / 2);
     }
 
-    private Set<Layout.Limit> limits(List<Coordinate> dark) {
+    private Set<Layout.Limit> limits(List<Coordinate> dark, boolean spotty) {
         Set<Layout.Limit> limits = EnumSet.noneOf(Layout.Limit.class);
         double closest = request.type().lengthMm() + request.gapMm();
         double near = Math.max(request.type().lengthMm(), NEAR_HEIGHTS * request.heightMm());
@@ -74,7 +87,8 @@ final class Verdict {
             boolean within = sites.stream().anyMatch(site -> Math.hypot(site.x() - place.x, site.y() - place.y) <= near);
             limits.add(within ? Layout.Limit.FREE_ENDS : Layout.Limit.MODULE_EDGE);
         }
-        if (!dark.isEmpty() && closest > 0 && series.leastToMean(closest, request.heightMm()) < request.uniformity()) {
+        boolean tooDark = !dark.isEmpty() && closest > 0 && series.leastToMean(closest, request.heightMm()) < request.uniformity();
+        if (tooDark || spotty) {
             limits.add(Layout.Limit.TOO_SHALLOW);
         }
         return limits;

@@ -1,19 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
-package kerfglow.check.glow;
+package kerfglow.light;
 
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import kerfglow.light.Grid;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
  * Bright spots of a map: peaks that stand out from the highest pass to a higher peak by more than a contrast. A face that only fades towards
  * its edges has one peak and no spot. The highest peak has no higher one; it counts as a spot when another does, against the same pass.
  */
-final class Spots {
+public final class Spots {
     private static final int SIDES = 8;
 
     private Spots() {
@@ -23,13 +22,20 @@ final class Spots {
      * A spot.
      *
      * @param at its brightest cell, mm
+     * @param pass the highest cell on the way to a higher peak, mm
      * @param contrast peak over pass, less 1
      */
-    record Spot(Coordinate at, double contrast) {
+    public record Spot(Coordinate at, Coordinate pass, double contrast) {
     }
 
-    /** Strongest first. */
-    static List<Spot> of(Grid grid, boolean[] lit, double[] values, double limit) {
+    /**
+     * The spots of a map, strongest first.
+     *
+     * @param lit which cells count
+     * @param values of each cell
+     * @param limit contrasts up to this are no spots
+     */
+    public static List<Spot> of(Grid grid, boolean[] lit, double[] values, double limit) {
         Integer[] order = IntStream.range(0, values.length).filter(i -> lit[i]).boxed().sorted((a, b) -> {
             int byValue = Double.compare(values[b], values[a]);
             return byValue != 0 ? byValue : Integer.compare(a, b);
@@ -37,7 +43,7 @@ final class Spots {
         int[] peaks = new int[values.length]; // for each cell seen so far the way to its peak
         Arrays.fill(peaks, -1);
         List<Spot> spots = new ArrayList<>();
-        double highestPass = 0;
+        int highestPass = -1;
         for (int cell : order) {
             peaks[cell] = cell;
             int column = cell % grid.columns();
@@ -60,14 +66,14 @@ final class Spots {
                     peaks[lower] = lower == one ? other : one;
                     double contrast = values[cell] > 0 ? values[lower] / values[cell] - 1 : 0;
                     if (contrast > limit) {
-                        spots.add(new Spot(grid.at(lower), contrast));
-                        highestPass = Math.max(highestPass, values[cell]);
+                        spots.add(new Spot(grid.at(lower), grid.at(cell), contrast));
+                        highestPass = highestPass < 0 ? cell : highestPass; // cells come from the brightest on
                     }
                 }
             }
         }
-        if (highestPass > 0) {
-            spots.add(new Spot(grid.at(order[0]), values[order[0]] / highestPass - 1));
+        if (highestPass >= 0) {
+            spots.add(new Spot(grid.at(order[0]), grid.at(highestPass), values[order[0]] / values[highestPass] - 1));
         }
         spots.sort(Comparator.comparingDouble(Spot::contrast).reversed());
         return spots;
