@@ -65,7 +65,12 @@ public record SeenFinding(String id, String rule, SortedSet<String> roles, List<
         return measured.flatMap(found -> required.map(needed -> Math.abs(needed.value() - found.value())));
     }
 
+    /** The same with other places. */
+    SeenFinding withPlaces(List<SeenPlace> value) {
+        return new SeenFinding(id, rule, roles, parts, elements, measured, required, value);
+    }
+
     SeenFinding moved(AffineTransformation motion) {
-        return new SeenFinding(id, rule, roles, parts, elements, measured, required, places.stream().map(place -> place.moved(motion)).toList());
+        return withPlaces(places.stream().map(place -> place.moved(motion)).toList());
     }
 }

@@ -24,7 +24,7 @@ public sealed interface Waiver {
      * @param findingId the finding's id when it was decided
      * @param severity its weight then, as {@code stop}
      * @param message what was found then
-     * @param decided what was decided on: measured and required stay as they were then
+     * @param decided what was decided on, without its places: measured and required stay as they were then
      * @param places where it is now; follows the finding from revision to revision
      */
     record OfFinding(String id, String findingId, String severity, String message, SeenFinding decided, List<SeenPlace> places, String reason, String author,
@@ -39,7 +39,7 @@ public sealed interface Waiver {
         /** A new waiver of a finding of this result. */
         public static OfFinding of(Result result, Result.ReportedFinding finding, String reason, String author, Instant at) {
             SeenFinding seen = SeenFinding.of(result, finding);
-            return new OfFinding(Names.newId(), finding.id(), finding.severity().word(), finding.message(), seen, seen.places(), reason, author, at);
+            return new OfFinding(Names.newId(), finding.id(), finding.severity().word(), finding.message(), seen.withPlaces(List.of()), seen.places(), reason, author, at);
         }
 
         OfFinding withPlaces(List<SeenPlace> value) {

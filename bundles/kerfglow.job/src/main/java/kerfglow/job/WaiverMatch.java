@@ -49,8 +49,7 @@ final class WaiverMatch {
         units = result.units();
         young = SeenFinding.all(result);
         for (Waiver.OfFinding waiver : waivers) {
-            SeenFinding decided = waiver.decided();
-            old.add(new SeenFinding(decided.id(), decided.rule(), decided.roles(), decided.parts(), decided.elements(), decided.measured(), decided.required(), waiver.places()));
+            old.add(waiver.decided().withPlaces(waiver.places()));
         }
         old.addAll(state.seen().moved(motion).findings()); // so that what was there without a waiver does not slip under a neighbour's
         match = FindingMatch.of(old, young);
