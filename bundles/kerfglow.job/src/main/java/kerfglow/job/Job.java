@@ -57,10 +57,7 @@ public final class Job {
     public void show(Result value) {
         requireOwner();
         result = Optional.of(value);
-        ReviewedResult.Carried carried = ReviewedResult.seen(history.present(), value);
-        history.amend(state -> carried.state());
-        reviewed = Optional.of(carried.reviewed());
-        listener.changed();
+        changed();
     }
 
     /** A step of any kind; the named ones below are made with it. */
@@ -104,8 +101,13 @@ public final class Job {
         listener.changed();
     }
 
+    /** What undo brings back may have been made on an older revision than the one that is shown; then it is carried over as well. */
     private void changed() {
-        reviewed = result.map(value -> ReviewedResult.of(history.present(), value));
+        result.ifPresent(value -> {
+            ReviewedResult.Carried carried = ReviewedResult.seen(history.present(), value);
+            history.amend(state -> carried.state());
+            reviewed = Optional.of(carried.reviewed());
+        });
         listener.changed();
     }
 

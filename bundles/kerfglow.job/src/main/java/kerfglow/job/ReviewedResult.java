@@ -66,17 +66,28 @@ public final class ReviewedResult {
         WaiverMatch match = new WaiverMatch(state, result, motion);
         Map<String, Waiver.OfFinding> followed = match.followed();
         List<Waiver> waivers = state.waivers().stream().map(waiver -> waiver instanceof Waiver.OfFinding ? followed.get(waiver.id()) : waiver).toList();
-        MarkGround ground = new MarkGround(state.seen().moved(motion), now);
-        List<Mark> marks = new ArrayList<>();
-        for (Mark mark : state.marks()) {
-            Mark moved = mark.moved(motion, mark.proofSha256());
-            boolean stands = sameFile ? mark.proofSha256().isEmpty() || mark.proofSha256().equals(state.proof().sha256()) : ground.isUnchanged(moved);
-            marks.add(stands ? moved.moved(new AffineTransformation(), result.proof().sha256()) : moved);
-        }
+        List<Mark> marks = state.marks().isEmpty() ? List.of() : sameFile ? onSameFile(state, motion, result) : onRevision(state, motion, now, result);
         JobSheet sheet = ratio == 1 || !sameFile ? state.sheet() : SheetEdits.withModules(state.sheet(), state.sheet().modules().stream()
                 .map(module -> new PlacedModule(module.xMm() * ratio, module.yMm() * ratio, module.turnDegrees())).toList());
         JobState carried = new JobState(state.proof().seen(result.proof()), sheet, marks, waivers, state.signOffs(), now);
         return new Carried(carried, new ReviewedResult(result, Optional.of(carried), match.decisions(), !sameFile), motion);
+    }
+
+    private static List<Mark> onSameFile(JobState state, AffineTransformation motion, Result result) {
+        return state.marks().stream().map(mark -> mark.moved(motion, stood(mark, state) ? result.proof().sha256() : mark.proofSha256())).toList();
+    }
+
+    private static List<Mark> onRevision(JobState state, AffineTransformation motion, Snapshot now, Result result) {
+        MarkGround ground = new MarkGround(state.seen().moved(motion), now);
+        return state.marks().stream().map(mark -> {
+            Mark moved = mark.moved(motion, mark.proofSha256());
+            return stood(mark, state) && ground.isUnchanged(moved) ? moved.moved(new AffineTransformation(), result.proof().sha256()) : moved;
+        }).toList();
+    }
+
+    /** A mark that did not stand before stands only when somebody confirms it. */
+    private static boolean stood(Mark mark, JobState state) {
+        return mark.proofSha256().isEmpty() || mark.proofSha256().equals(state.proof().sha256());
     }
 
     /** A job carried over to a result. */

@@ -142,6 +142,21 @@ class JobTest {
     }
 
     @Test
+    void what_undo_brings_back_from_an_older_revision_is_carried_over_too() {
+        job.show(Samples.result("one", Samples.letters(), List.of()));
+        String id = job.mark(new MarkShape.Note(new PointMm(10, 50)), "a", "Rhea");
+        job.removeMark(id);
+        AffineTransformation motion = AffineTransformation.translationInstance(1000, 0);
+        job.show(Samples.result("two", Samples.letters().stream().map(motion::transform).toList(), List.of()));
+        job.undo();
+        assertEquals(1010, job.state().mark(id).orElseThrow().shape().anchor().xMm(), 0.01);
+        assertEquals(job.state(), job.reviewed().orElseThrow().job().orElseThrow());
+        job.undo();
+        job.redo();
+        assertEquals(1010, job.state().mark(id).orElseThrow().shape().anchor().xMm(), 0.01);
+    }
+
+    @Test
     void marks_on_a_new_revision_move_along_and_those_on_changed_ground_wait_to_be_confirmed() {
         job.show(Samples.result("one", Samples.letters(), List.of()));
         String still = job.mark(new MarkShape.Note(new PointMm(10, 50)), "still", "Rhea");
@@ -155,7 +170,10 @@ class JobTest {
         assertEquals(1010, stands.shape().anchor().xMm(), 0.01);
         assertEquals(Samples.digest("two"), stands.proofSha256());
         assertEquals(Samples.digest("one"), job.state().mark(changed).orElseThrow().proofSha256());
+        job.show(Samples.result("three", edited.stream().map(motion::transform).toList(), List.of()));
+        assertEquals(Samples.digest("three"), job.state().mark(still).orElseThrow().proofSha256());
+        assertEquals(Samples.digest("one"), job.state().mark(changed).orElseThrow().proofSha256(), "nobody has confirmed it meanwhile");
         job.confirmMark(changed);
-        assertEquals(Samples.digest("two"), job.state().mark(changed).orElseThrow().proofSha256());
+        assertEquals(Samples.digest("three"), job.state().mark(changed).orElseThrow().proofSha256());
     }
 }
