@@ -70,12 +70,12 @@ public final class Alignment {
     }
 
     private AffineTransformation find() {
-        List<Coordinate> fine = Edges.points(from.outlines(), FINE_POINTS);
+        List<Coordinate> fine = thinned(FINE_POINTS);
         Scored stay = scored(new AffineTransformation(), fine);
         if (stay.meanMm() <= WORTH_MOVING_MM) {
             return stay.motion();
         }
-        List<Coordinate> rough = Edges.points(from.outlines(), ROUGH_POINTS);
+        List<Coordinate> rough = thinned(ROUGH_POINTS);
         List<Scored> candidates = new ArrayList<>();
         candidates().forEach(motion -> candidates.add(scored(motion, rough)));
         candidates.sort(Comparator.comparingDouble(Scored::meanMm));
@@ -85,6 +85,17 @@ public final class Alignment {
             best = refined.meanMm() < best.meanMm() ? refined : best;
         }
         return best.meanMm() < stay.meanMm() - WORTH_MOVING_MM ? best.motion() : stay.motion();
+    }
+
+    /** No more than so many points, spread over all outlines, also where there are more outlines than points. */
+    private List<Coordinate> thinned(int count) {
+        List<Coordinate> points = Edges.points(from.outlines(), count);
+        double step = Math.max(1, points.size() / (double) count);
+        List<Coordinate> some = new ArrayList<>();
+        for (double at = 0; at < points.size(); at += step) {
+            some.add(points.get((int) at));
+        }
+        return some;
     }
 
     private Scored scored(AffineTransformation motion, List<Coordinate> points) {

@@ -41,6 +41,7 @@ public final class JobFile implements AutoCloseable {
     private final Optional<Unsaved> unsaved;
     private final Autosave autosave;
     private String digest;
+    private boolean undecided;
 
     /**
      * What was read of a job file.
@@ -73,13 +74,14 @@ public final class JobFile implements AutoCloseable {
 
     private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, Bytes bytes) throws IOException {
         this.file = file;
-        this.side = sibling(file, "." + file.getFileName() + ".unsaved");
+        this.side = side(file);
         this.clock = options.clock();
         this.lock = lock;
         this.heldBy = heldBy;
         this.digest = bytes.digest();
         this.contents = bytes.contents(file, lock.isPresent());
         this.unsaved = lock.isPresent() ? readUnsaved() : Optional.empty();
+        this.undecided = unsaved.isPresent();
         this.autosave = new Autosave(options.autosaveDelay(), side, this::autosave, options.onProblem());
     }
 
@@ -161,9 +163,35 @@ public final class JobFile implements AutoCloseable {
         return contents;
     }
 
-    /** What was entered before the process ended last time; to be offered to the person. */
+    /**
+     * What was entered before the process ended last time; to be offered to the person. Until it is taken or discarded nothing is written over it:
+     * work that goes on without an answer keeps it under the name {@code NAME.unsaved-DIGEST.kerfglow}.
+     */
     public Optional<Unsaved> unsaved() {
         return unsaved;
+    }
+
+    /** The person goes on from what was not saved. */
+    public JobState takeUnsaved() {
+        synchronized (side) {
+            undecided = false;
+        }
+        return unsaved.orElseThrow().state();
+    }
+
+    /** True when a start would offer something for this job file; looks for a file alone. */
+    public static boolean hasUnsaved(Path jobFile) {
+        return Files.exists(side(jobFile.toAbsolutePath()));
+    }
+
+    /** The job file that belongs to a proof unless the person names another: {@code NAME.kerfglow} beside {@code NAME.svg}. */
+    public static Path beside(Path proof) {
+        return proof.resolveSibling(bare(String.valueOf(proof.getFileName())) + ENDING);
+    }
+
+    /** The same job for a job file in another place: the proof is named from there. */
+    public static JobState relocated(JobState state, Path from, Path to) {
+        return state.withProof(state.proof().withFile(proofName(to, proofFile(from, state))));
     }
 
     /** The proof's file as the job names it, found from the job file's folder. */
@@ -214,6 +242,7 @@ public final class JobFile implements AutoCloseable {
         synchronized (side) {
             autosave.forget();
             if (lock.isPresent()) {
+                undecided = false;
                 SafeFile.delete(side);
             }
         }
@@ -233,6 +262,10 @@ public final class JobFile implements AutoCloseable {
     }
 
     private void writeSide(byte[] bytes) throws IOException {
+        if (undecided && Files.exists(side)) {
+            SafeFile.move(side, named(file, "unsaved", SafeFile.digest(side)));
+        }
+        undecided = false;
         Path half = sibling(side, side.getFileName() + ".half");
         SafeFile.write(half, bytes, file);
         SafeFile.move(half, side);
@@ -263,6 +296,19 @@ public final class JobFile implements AutoCloseable {
         return file.resolveSibling(name);
     }
 
+    private static Path side(Path file) {
+        return sibling(file, "." + file.getFileName() + ".unsaved");
+    }
+
+    /** A name beside the job file that the same content always gets. */
+    private static Path named(Path file, String what, String contentDigest) {
+        return sibling(file, bare(String.valueOf(file.getFileName())) + "." + what + "-" + contentDigest.substring(0, SHORT_DIGEST) + ENDING);
+    }
+
+    private static String bare(String name) {
+        return name.replaceFirst("\\.[^.]*$", "");
+    }
+
     /** A file's bytes and their digest; both empty when there is no file. */
     private record Bytes(byte[] bytes, String digest) {
         static Bytes read(Path file) throws IOException {
@@ -288,7 +334,7 @@ public final class JobFile implements AutoCloseable {
         Contents contents(Path file, boolean mayWrite) throws IOException {
             String name = String.valueOf(file.getFileName());
             if (digest.isEmpty()) {
-                return new Contents(JobState.of(ProofRef.of(name.replaceFirst("\\.[^.]*$", "") + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
+                return new Contents(JobState.of(ProofRef.of(bare(name) + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
             }
             JobReader.Read read = JobReader.read(name, bytes, file.getParent());
             if (read.format() > JobJson.FORMAT) {
@@ -298,7 +344,7 @@ public final class JobFile implements AutoCloseable {
             if (read.problems().isEmpty() || !mayWrite) {
                 return new Contents(read.state(), read.problems(), Optional.empty(), false);
             }
-            Path copy = file.resolveSibling(name.replaceFirst("\\.[^.]*$", "") + ".damaged-" + digest.substring(0, SHORT_DIGEST) + ENDING);
+            Path copy = named(file, "damaged", digest);
             if (!Files.exists(copy)) {
                 SafeFile.write(copy, bytes, file);
             }

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.Stream;
 import kerfglow.api.PlacedModule;
 import kerfglow.api.proof.Part;
 import kerfglow.host.Result;
@@ -17,8 +16,8 @@ import org.locationtech.jts.geom.GeometryFactory;
 
 /** What lies under a pointer or in a frame on the proof, uppermost first: marks, places of findings, lights placed by hand, parts. */
 public final class Under {
-    private final JobState state;
-    private final Result result;
+    private final List<Placed> placed;
+    private final List<Selection.Thing> findings;
 
     /**
      * Ready to look.
@@ -27,15 +26,15 @@ public final class Under {
      * @param result what is shown
      */
     public Under(JobState state, Result result) {
-        this.state = state;
-        this.result = result;
+        placed = placed(state, result);
+        findings = result.findings().stream().map(finding -> new Selection.Thing(Selection.Kind.FINDING, finding.id())).toList();
     }
 
     /** Something, where it is. Of one kind the smaller lies above, since the larger could not be reached else. */
     private record Placed(Selection.Thing thing, Geometry shape) {
     }
 
-    private Stream<Placed> placed() {
+    private static List<Placed> placed(JobState state, Result result) {
         List<Placed> all = new ArrayList<>();
         state.marks().forEach(mark -> all.add(new Placed(new Selection.Thing(Selection.Kind.MARK, mark.id()), ground(mark.shape()))));
         for (Result.ReportedFinding finding : result.findings()) {
@@ -49,7 +48,7 @@ public final class Under {
         for (Part part : result.parts()) {
             all.add(new Placed(new Selection.Thing(Selection.Kind.PART, part.id()), part.shape()));
         }
-        return all.stream().sorted(Comparator.comparing((Placed each) -> each.thing().kind()).thenComparingDouble(each -> each.shape().getArea()));
+        return all.stream().sorted(Comparator.comparing((Placed each) -> each.thing().kind()).thenComparingDouble(each -> each.shape().getArea())).toList();
     }
 
     /** Rings and boxes are taken by their line, so that what they go round can still be reached. */
@@ -67,7 +66,7 @@ public final class Under {
         Envelope around = new Envelope(point.coordinate());
         around.expandBy(reachMm);
         Set<Selection.Thing> found = new LinkedHashSet<>();
-        placed().filter(each -> each.shape().getEnvelopeInternal().intersects(around)).filter(each -> each.shape().isWithinDistance(pointer, reachMm))
+        placed.stream().filter(each -> each.shape().getEnvelopeInternal().intersects(around)).filter(each -> each.shape().isWithinDistance(pointer, reachMm))
                 .forEach(each -> found.add(each.thing()));
         return List.copyOf(found);
     }
@@ -75,15 +74,15 @@ public final class Under {
     /** What lies wholly in a frame. */
     public List<Selection.Thing> inside(Envelope frame) {
         Set<Selection.Thing> found = new LinkedHashSet<>();
-        placed().filter(each -> frame.contains(each.shape().getEnvelopeInternal())).forEach(each -> found.add(each.thing()));
+        placed.stream().filter(each -> frame.contains(each.shape().getEnvelopeInternal())).forEach(each -> found.add(each.thing()));
         return List.copyOf(found);
     }
 
     /** Everything that could be selected. */
     public Set<Selection.Thing> all() {
         Set<Selection.Thing> all = new LinkedHashSet<>();
-        placed().forEach(each -> all.add(each.thing()));
-        result.findings().forEach(finding -> all.add(new Selection.Thing(Selection.Kind.FINDING, finding.id())));
+        placed.forEach(each -> all.add(each.thing()));
+        all.addAll(findings); // those without a place too
         return all;
     }
 }

@@ -99,7 +99,12 @@ class JobFileTest {
             JobFile.Unsaved unsaved = file.unsaved().orElseThrow();
             assertEquals("entered", unsaved.state().sheet().title());
             assertTrue(unsaved.fitsFile());
-            file.save(unsaved.state(), false);
+            assertTrue(JobFile.hasUnsaved(path));
+            file.save(file.takeUnsaved(), false);
+        }
+        assertFalse(JobFile.hasUnsaved(path));
+        try (Stream<Path> files = Files.list(folder)) {
+            assertEquals(List.of(path), files.toList());
         }
         try (JobFile file = open()) {
             assertTrue(file.unsaved().isEmpty());
@@ -121,6 +126,30 @@ class JobFileTest {
         try (JobFile file = open()) {
             assertTrue(file.unsaved().isEmpty());
         }
+    }
+
+    @Test
+    void an_offer_that_nobody_answered_is_not_written_over() throws IOException {
+        try (JobFile file = open()) {
+            file.changed(named("entered"));
+        }
+        try (JobFile file = open()) {
+            file.save(named("something else"), false);
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            Path kept = files.filter(each -> each.getFileName().toString().startsWith("sign.unsaved-")).findFirst().orElseThrow();
+            assertEquals("entered", JobFile.read(kept).state().sheet().title());
+        }
+    }
+
+    @Test
+    void a_job_goes_to_another_folder_and_still_finds_its_proof() {
+        JobState state = Samples.state().withProof(ProofRef.of("art/sign.svg"));
+        Path elsewhere = folder.resolve("other/deep/copy.kerfglow");
+        JobState moved = JobFile.relocated(state, path, elsewhere);
+        assertEquals("../../art/sign.svg", moved.proof().file());
+        assertEquals(JobFile.proofFile(path, state), JobFile.proofFile(elsewhere, moved));
+        assertEquals(folder.resolve("art/sign.kerfglow"), JobFile.beside(folder.resolve("art/sign.svg")));
     }
 
     @Test

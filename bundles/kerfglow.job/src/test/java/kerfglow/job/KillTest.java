@@ -112,6 +112,9 @@ class KillTest {
                 } else {
                     saved.add(Integer.valueOf(words[1]));
                 }
+                if (enteredAt.size() == 2 && words[0].equals("entered")) {
+                    requireHeld(path, process.pid());
+                }
                 end = enteredAt.size() == 2 ? Math.min(end, System.currentTimeMillis() + LEAST_RUN_MILLIS + random.nextInt((int) RUN_SPREAD_MILLIS)) : end;
                 if (killedAt == 0 && System.currentTimeMillis() >= end) {
                     killedAt = System.currentTimeMillis();
@@ -123,6 +126,12 @@ class KillTest {
         }
         process.waitFor();
         return judged(path, enteredAt, saved, killedAt);
+    }
+
+    private static void requireHeld(Path path, long pid) throws IOException {
+        try (JobFile second = JobFile.open(path, JobFile.Options.of(problem -> { }))) {
+            assertTrue(second.heldBy().orElseThrow().contains("process " + pid), second.heldBy()::toString);
+        }
     }
 
     private static Killed judged(Path path, List<Long> enteredAt, List<Integer> saved, long killedAt) throws IOException {
