@@ -95,11 +95,11 @@ public final class JobFile implements AutoCloseable {
         Path file = target(path);
         Optional<JobLock> lock;
         Optional<String> heldBy = Optional.empty();
-        Path lockFile = sibling(file, "." + file.getFileName() + ".lock");
+        Path holder = sibling(file, "." + file.getFileName() + ".holder");
         try {
-            lock = JobLock.take(lockFile, options.clock().instant());
+            lock = JobLock.take(sibling(file, "." + file.getFileName() + ".lock"), holder, options.clock().instant());
             if (lock.isEmpty()) {
-                heldBy = Optional.of(JobLock.holder(lockFile));
+                heldBy = Optional.of(JobLock.holder(holder));
             }
         } catch (IOException readOnly) {
             lock = Optional.empty();

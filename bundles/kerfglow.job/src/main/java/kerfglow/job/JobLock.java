@@ -4,92 +4,102 @@ package kerfglow.job;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
-import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Holds a job for one window. The operating system lifts the lock when the process ends, however it ends; who holds it stands in the lock
- * file for others to read.
+ * Holds a job for one window. The operating system lifts the lock when the process ends, however it ends.
+ *
+ * <p>Two files: the one that is locked, and one beside it that says who holds it. They are two since closing any channel of a file lifts all
+ * locks that the process has on it (POSIX, fcntl), so that the locked one must not even be opened a second time: that the holder is
+ * this very process is seen from the other.
  */
 final class JobLock implements AutoCloseable {
-    /** Far behind the text, since Windows keeps others from reading the bytes that are locked. */
-    private static final long LOCKED_BYTE = Long.MAX_VALUE - 1;
-    private static final int MOST_INFO_BYTES = 4096;
     /** Between opening the file and locking it its last holder may have deleted it; more than a few times is no chance. */
     private static final int TRIES = 5;
 
     private final Path file;
+    private final Path holder;
     private final FileChannel channel;
 
-    private JobLock(Path file, FileChannel channel) {
+    private JobLock(Path file, Path holder, FileChannel channel) {
         this.file = file;
+        this.holder = holder;
         this.channel = channel;
     }
 
     /**
      * Takes the lock.
      *
+     * @param file the file to lock
+     * @param holder the file that says who holds it
      * @return the lock, or nothing when somebody holds it
-     * @throws IOException when no lock file can be written here, or the file system has no locks
+     * @throws IOException when no files can be written here, or the file system has no locks
      */
-    static Optional<JobLock> take(Path file, Instant now) throws IOException {
+    static Optional<JobLock> take(Path file, Path holder, Instant now) throws IOException {
+        if (Files.exists(file) && holder(holder).startsWith(self())) {
+            return Optional.empty();
+        }
         for (int i = 0; i < TRIES; i++) {
-            FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
-            boolean kept = false;
+            Object before = key(file);
+            FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            Object opened = before == null ? key(file) : before;
             try {
-                FileLock lock = channel.tryLock(LOCKED_BYTE, 1, false);
+                FileLock lock = channel.tryLock();
+                if (lock != null && Files.exists(file) && Objects.equals(opened, key(file))) {
+                    Files.writeString(holder, self() + ", since " + now.truncatedTo(ChronoUnit.SECONDS) + "\n");
+                    return Optional.of(new JobLock(file, holder, channel));
+                }
+                channel.close();
                 if (lock == null) {
                     return Optional.empty();
                 }
-                if (isStillThere(file, channel, now)) {
-                    kept = true;
-                    return Optional.of(new JobLock(file, channel));
-                }
-            } catch (OverlappingFileLockException ownProcess) { // another window of this process
+            } catch (OverlappingFileLockException ownProcess) { // left open: closing would lift the lock of the other window
                 return Optional.empty();
-            } finally {
-                if (!kept) {
-                    channel.close();
-                }
+            } catch (IOException failed) {
+                channel.close();
+                throw failed;
             }
         }
         return Optional.empty();
     }
 
-    /** Writes who holds it, and sees whether the name leads to what was written: its last holder may have deleted the file meanwhile. */
-    private static boolean isStillThere(Path file, FileChannel channel, Instant now) throws IOException {
-        byte[] info = (holder(now) + "\n").getBytes(StandardCharsets.UTF_8);
-        channel.truncate(0);
-        channel.write(ByteBuffer.wrap(info), 0);
-        channel.force(true);
-        return Files.exists(file) && Files.readString(file).equals(new String(info, StandardCharsets.UTF_8));
+    /** What tells a file from another one of the same name; null where there is none, and on Windows, where no file goes while it is open. */
+    private static Object key(Path file) throws IOException {
+        try {
+            return Files.readAttributes(file, BasicFileAttributes.class).fileKey();
+        } catch (NoSuchFileException none) {
+            return null;
+        }
     }
 
-    private static String holder(Instant now) {
+    /** This process, told from a later one that happens to get its number. */
+    private static String self() {
         String host;
         try {
             host = InetAddress.getLocalHost().getHostName();
         } catch (UnknownHostException nameless) {
             host = "this computer";
         }
-        return System.getProperty("user.name", "somebody") + " on " + host + ", process " + ProcessHandle.current().pid() + ", since " + now.truncatedTo(ChronoUnit.SECONDS);
+        ProcessHandle process = ProcessHandle.current();
+        String started = process.info().startInstant().map(at -> " of " + at.truncatedTo(ChronoUnit.SECONDS)).orElse("");
+        return System.getProperty("user.name", "somebody") + " on " + host + ", process " + process.pid() + started;
     }
 
     /** Who holds it, for people. */
-    static String holder(Path file) {
-        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
-            ByteBuffer info = ByteBuffer.allocate(MOST_INFO_BYTES);
-            channel.read(info);
-            String text = new String(info.array(), 0, info.position(), StandardCharsets.UTF_8).strip();
+    static String holder(Path holder) {
+        try {
+            String text = Files.readString(holder).strip();
             return text.isEmpty() ? "another window" : text;
         } catch (IOException unreadable) {
             return "another window";
@@ -99,10 +109,11 @@ final class JobLock implements AutoCloseable {
     /** Gives it back. */
     @Override
     public void close() throws IOException {
+        Files.deleteIfExists(holder);
         try {
             Files.deleteIfExists(file); // while it is still locked, so that nobody else's is deleted
         } catch (IOException openOnWindows) {
-            // an empty lock file that nobody locks does no harm
+            // a lock file that nobody locks does no harm
         }
         channel.close();
     }

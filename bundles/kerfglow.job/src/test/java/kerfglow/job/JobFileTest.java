@@ -193,6 +193,9 @@ class JobFileTest {
                 assertEquals(JobFileException.Kind.HELD, assertThrows(JobFileException.class, () -> second.save(named("two"), true)).kind());
                 second.changed(named("two"));
             }
+            try (JobFile again = open()) {
+                assertTrue(again.heldBy().isPresent(), "that the second was closed changes nothing");
+            }
             first.save(named("three"), false);
         }
         try (JobFile third = open()) {
