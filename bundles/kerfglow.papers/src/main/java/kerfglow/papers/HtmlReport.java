@@ -11,7 +11,7 @@ import java.util.Base64;
 import java.util.List;
 import javax.imageio.ImageIO;
 import kerfglow.host.Result;
-import kerfglow.views.CloseUp;
+import kerfglow.views.CloseUps;
 import kerfglow.views.OverlayPicture;
 
 /** A report as one web page that needs nothing else: style and pictures are inside, there is no script. HTML, living standard. */
@@ -20,10 +20,12 @@ public final class HtmlReport {
     private static final int MOST_SVG_CHARACTERS = 3_000_000;
 
     private final Report report;
+    private final CloseUps closeUps;
     private final StringBuilder out = new StringBuilder();
 
     private HtmlReport(Report report) {
         this.report = report;
+        this.closeUps = new CloseUps(report.result());
     }
 
     /** The page. */
@@ -109,7 +111,7 @@ public final class HtmlReport {
     private void finding(int number, Result.ReportedFinding finding) {
         out.append("<article id=\"f").append(number).append("\" class=\"").append(finding.severity().word()).append(report.review().isWaived(finding) ? " waived" : "")
                 .append("\">\n<h3><span class=\"badge\">").append(number).append("</span> ").append(text(finding.message())).append("</h3>\n<div class=\"pair\">\n");
-        CloseUp.of(report.result(), finding, number).ifPresent(closeUp -> {
+        closeUps.of(finding, number).ifPresent(closeUp -> {
             String places = Report.places(finding);
             out.append("<figure class=\"close\">\n").append(closeUp.svg("f" + number, "Close-up of finding " + number + ", scale " + closeUp.scale()))
                     .append("<figcaption>Scale ").append(closeUp.scale()).append(" when printed at full size").append(places.isEmpty() ? "" : "; " + places)

@@ -9,6 +9,7 @@ import java.util.Optional;
 import kerfglow.api.UnitSystem;
 import kerfglow.host.Result;
 import kerfglow.views.CloseUp;
+import kerfglow.views.CloseUps;
 import kerfglow.views.OverlayPicture;
 
 /** A report on paper, A4 or, where inches are read, Letter. */
@@ -16,20 +17,22 @@ public final class PdfReport {
     /** A bookmark is no longer than this. */
     private static final int BOOKMARK_CHARACTERS = 70;
     /** Room for the lines above a close-up, so that they stay together. */
-    private static final double ABOVE_MM = 12;
+    private static final double ABOVE_MM = 14;
 
     private final Report report;
+    private final CloseUps closeUps;
     private final Paper paper;
 
     private PdfReport(Report report, Paper paper) {
         this.report = report;
+        this.closeUps = new CloseUps(report.result());
         this.paper = paper;
     }
 
     /** Writes the report as a PDF; the stream stays open. */
     public static void write(Report report, OutputStream out) throws IOException {
         Paper.Size size = report.result().units() == UnitSystem.INCH ? Paper.Size.LETTER : Paper.Size.A4;
-        Paper.About about = new Paper.About(report.title(), "What was found on " + report.result().proof().file(), report.footer(), size, false,
+        Paper.About about = new Paper.About(report.title(), "What was found on " + report.file(), report.footer(), size, false,
                 report.day().atStartOfDay(ZoneOffset.UTC).toInstant());
         try (Paper paper = new Paper(about)) {
             new PdfReport(report, paper).set();
@@ -84,6 +87,7 @@ public final class PdfReport {
 
     private void findings() throws IOException {
         for (Report.Group group : report.groups()) {
+            paper.together(group.example().places().isEmpty() ? 0 : CloseUp.HEIGHT_MM + 2 * ABOVE_MM);
             paper.heading(2, group.example().rule().summary());
             for (int i = 0; i < group.findings().size(); i++) {
                 finding(group.first() + i, group.findings().get(i));
@@ -92,7 +96,7 @@ public final class PdfReport {
     }
 
     private void finding(int number, Result.ReportedFinding finding) throws IOException {
-        Optional<CloseUp> closeUp = CloseUp.of(report.result(), finding, number);
+        Optional<CloseUp> closeUp = closeUps.of(finding, number);
         paper.together(closeUp.isPresent() ? CloseUp.HEIGHT_MM + ABOVE_MM : ABOVE_MM * 2);
         paper.bookmark(3, shortened(number + "  " + finding.message()));
         String places = Report.places(finding);

@@ -2,7 +2,6 @@
 package kerfglow.views;
 
 import java.util.List;
-import java.util.Optional;
 import kerfglow.host.Result;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -23,19 +22,21 @@ public final class CloseUp {
     private static final double SURROUNDINGS = 2;
     /** A place is shown with at least this much around it, mm on the sign. Assumed: a stroke and its neighbours are seen. */
     private static final double LEAST_SEEN_MM = 12;
+    /** What is drawn lies no farther from the true shape: less than a dot of a printer of 1200 dots an inch. */
+    private static final double TOLERANCE_MM = 0.015;
     private static final double PEN_MM = 0.45;
     private static final double TEXT_MM = 2.5;
     private static final double FOOT_MM = 5;
     private static final double BADGE_MM = 2.6;
 
-    private final Result result;
+    private final ProofShapes shapes;
     private final Result.ReportedFinding finding;
     private final int number;
     private final double scale;
     private final Viewport view;
 
-    private CloseUp(Result result, Result.ReportedFinding finding, int number) {
-        this.result = result;
+    CloseUp(ProofShapes shapes, Result.ReportedFinding finding, int number) {
+        this.shapes = shapes;
         this.finding = finding;
         this.number = number;
         Result.Place place = finding.places().get(0);
@@ -47,16 +48,7 @@ public final class CloseUp {
         scale = SCALES.stream().filter(each -> WIDTH_MM / each >= widest && seenHeight / each >= highest).findFirst().orElse(SCALES.get(SCALES.size() - 1));
         Coordinate centre = extent.centre();
         Envelope seen = new Envelope(centre.x - WIDTH_MM / scale / 2, centre.x + WIDTH_MM / scale / 2, centre.y - seenHeight / scale / 2, centre.y + seenHeight / scale / 2);
-        view = new Viewport(seen, 0, 0, scale);
-    }
-
-    /**
-     * The first place of a finding; absent when it concerns the whole proof.
-     *
-     * @param number that the finding has in the document
-     */
-    public static Optional<CloseUp> of(Result result, Result.ReportedFinding finding, int number) {
-        return finding.places().isEmpty() ? Optional.empty() : Optional.of(new CloseUp(result, finding, number));
+        view = new Viewport(seen, 0, 0, scale, TOLERANCE_MM / scale);
     }
 
     /** {@code 2:1} or {@code 1:5}: length on paper to length on the sign. */
@@ -69,7 +61,7 @@ public final class CloseUp {
         Painter painter = new Painter(canvas, view, PEN_MM);
         painter.background();
         painter.clip();
-        painter.proof(result);
+        painter.proof(shapes);
         int rgb = Painter.rgb(finding.severity());
         finding.places().stream().filter(place -> isNear(place.shape().getEnvelopeInternal())).forEach(place -> painter.place(place, rgb, 3 * PEN_MM));
         finding.places().forEach(place -> place.suggestion().filter(outline -> isNear(outline.getEnvelopeInternal())).ifPresent(painter::suggestion));
@@ -77,7 +69,7 @@ public final class CloseUp {
         canvas.unclip();
         double y = HEIGHT_MM - FOOT_MM / 2;
         canvas.text("scale " + scale(), 0, y + TEXT_MM * 0.3, TEXT_MM, false, Canvas.Anchor.START, Painter.INK);
-        painter.scaleBar(WIDTH_MM - PEN_MM, y, WIDTH_MM / 3, TEXT_MM, result.units());
+        painter.scaleBar(WIDTH_MM - PEN_MM, y, WIDTH_MM / 3, TEXT_MM, shapes.result().units());
     }
 
     private boolean isNear(Envelope extent) {

@@ -33,6 +33,8 @@ public final class OverlayPicture {
     private static final double LINE = 26;
     private static final double BADGE_RADIUS = 17;
     private static final double PEN = 2.2;
+    /** What is drawn lies no farther from the true shape; nobody sees a tenth of a pixel. */
+    private static final double TOLERANCE = 0.1;
     /** Height of the proof to the width of the picture; higher ones are drawn smaller. */
     private static final double FILE_PROOF_HEIGHT = 0.75;
     private static final double REPORT_PROOF_HEIGHT = 1.1;
@@ -42,6 +44,8 @@ public final class OverlayPicture {
     private static final int MOST_LISTED = 120;
     /** More findings of one rule are outlined and counted, but neither numbered on the proof nor listed. */
     private static final int MOST_LISTED_OF_A_RULE = 6;
+    /** In a report, where every finding has a close-up. */
+    private static final int MOST_NUMBERED_OF_A_RULE = 3;
     /** More places of one finding are marked with a dot alone, so that badges do not bury the artwork. */
     private static final int MOST_BADGES_EACH = 3;
 
@@ -67,11 +71,11 @@ public final class OverlayPicture {
         this.review = review;
         this.alone = alone;
         this.width = alone ? FILE_WIDTH : REPORT_WIDTH;
-        this.listed = listed(result.findings());
+        this.listed = listed(result.findings(), alone ? MOST_LISTED_OF_A_RULE : MOST_NUMBERED_OF_A_RULE);
         double margin = alone ? MARGIN : 0;
         Envelope seen = seen(result);
         double scale = Math.min((width - 2 * margin) / seen.getWidth(), width * (alone ? FILE_PROOF_HEIGHT : REPORT_PROOF_HEIGHT) / seen.getHeight());
-        view = new Viewport(seen, (width - seen.getWidth() * scale) / 2, alone ? MARGIN + TITLE_SIZE + 2 * LINE : 0, scale);
+        view = new Viewport(seen, (width - seen.getWidth() * scale) / 2, alone ? MARGIN + TITLE_SIZE + 2 * LINE : 0, scale, TOLERANCE / scale);
         legendTop = view.frame().getMaxY() + 1.4 * LINE;
         legend = new Legend(layers, width - 2 * margin, TEXT_SIZE);
         double listTop = legendTop + legend.height() + 0.8 * LINE;
@@ -79,16 +83,16 @@ public final class OverlayPicture {
         height = Math.ceil(alone ? list.bottom() + MARGIN : legendTop + legend.height());
     }
 
-    private static List<Listed> listed(List<Result.ReportedFinding> findings) {
+    private static List<Listed> listed(List<Result.ReportedFinding> findings, int mostOfRule) {
         Map<String, Long> ofRule = findings.stream().collect(Collectors.groupingBy(finding -> finding.rule().id(), Collectors.counting()));
         Map<String, Integer> seen = new HashMap<>();
         List<Listed> listed = new ArrayList<>();
         for (int i = 0; i < findings.size() && listed.size() < MOST_LISTED; i++) {
             Result.ReportedFinding finding = findings.get(i);
             int turn = seen.merge(finding.rule().id(), 1, Integer::sum);
-            if (turn <= MOST_LISTED_OF_A_RULE) {
-                int rest = (int) (ofRule.get(finding.rule().id()) - MOST_LISTED_OF_A_RULE);
-                listed.add(new Listed(i + 1, finding, turn == 1, turn == MOST_LISTED_OF_A_RULE ? Math.max(0, rest) : 0));
+            if (turn <= mostOfRule) {
+                int rest = (int) (ofRule.get(finding.rule().id()) - mostOfRule);
+                listed.add(new Listed(i + 1, finding, turn == 1, turn == mostOfRule ? Math.max(0, rest) : 0));
             }
         }
         return listed;
@@ -179,7 +183,7 @@ public final class OverlayPicture {
         }
         painter.background();
         painter.clip();
-        painter.proof(result);
+        painter.proof(new ProofShapes(result));
         layers.forEach(layer -> painter.layer(layer, TEXT_SIZE));
         for (Result.ReportedFinding finding : result.findings()) {
             if (finding.severity() != Severity.INFO) { // a number for the floor is no fault, and must not colour the artwork
@@ -207,16 +211,17 @@ public final class OverlayPicture {
     }
 
     private void drawBadges(Canvas canvas) {
+        int badgesEach = alone ? MOST_BADGES_EACH : 1;
         List<Coordinate> places = new ArrayList<>();
         for (Listed each : listed) {
-            each.finding().places().stream().limit(MOST_BADGES_EACH).forEach(place -> places.add(inFrame(view.at(place.at()))));
+            each.finding().places().stream().limit(badgesEach).forEach(place -> places.add(inFrame(view.at(place.at()))));
         }
         Badges badges = new Badges(view.frame(), BADGE_RADIUS, places);
         int next = 0;
         List<Runnable> onTop = new ArrayList<>();
         for (Listed each : listed) {
             Result.ReportedFinding finding = each.finding();
-            for (int place = 0; place < Math.min(MOST_BADGES_EACH, finding.places().size()); place++) {
+            for (int place = 0; place < Math.min(badgesEach, finding.places().size()); place++) {
                 Coordinate at = places.get(next++);
                 Coordinate spot = badges.put(at);
                 canvas.line(at.x, at.y, spot.x, spot.y, Painter.WHITE, 2 * PEN);

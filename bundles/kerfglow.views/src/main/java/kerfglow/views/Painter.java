@@ -1,19 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.views;
 
-import java.util.HashSet;
-import java.util.Set;
 import kerfglow.api.ColourScale;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
-import kerfglow.api.proof.Element;
-import kerfglow.api.proof.Paint;
-import kerfglow.api.proof.Part;
-import kerfglow.api.proof.Role;
-import kerfglow.api.proof.Visibility;
 import kerfglow.host.Result;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -29,7 +22,6 @@ final class Painter {
     private static final int STOP = 0xb3152b;
     private static final int REVIEW = 0x9a5b00;
     private static final int INFO = 0x1f5f8b;
-    private static final int IMAGE = 0xd9dde2;
     /** Of what a check shows and no level colours. */
     private static final int LAYER = 0x5b2d8e;
     /** Of an outline as it would be right. */
@@ -72,27 +64,24 @@ final class Painter {
         canvas.clip(frame.getMinX(), frame.getMinY(), frame.getWidth(), frame.getHeight());
     }
 
-    void proof(Result result) {
+    void proof(ProofShapes shapes) {
+        Result result = shapes.result();
         Envelope page = view.at(new Envelope(0, result.proof().widthMm(), 0, result.proof().heightMm()).intersection(around()));
         canvas.rectangle(page.getMinX(), page.getMinY(), page.getWidth(), page.getHeight(), WHITE, QUIET, pen / 2);
-        Set<String> faint = new HashSet<>();
-        for (Part part : result.parts()) {
-            if (part.role() == Role.NOTE || part.role() == Role.UNUSED) {
-                faint.addAll(part.elements());
+        for (ProofShapes.Area area : shapes.within(view.toleranceMm())) {
+            Geometry seen = view.at(area.shape());
+            if (!seen.isEmpty()) {
+                canvas.area(seen, area.rgb(), area.opacity());
+                if (area.image()) {
+                    cross(view.at(area.shape().getEnvelopeInternal()));
+                }
             }
         }
-        for (Element element : result.proof().elements()) {
-            if (element.visibility() != Visibility.SHOWN) {
-                continue;
-            }
-            double opacity = faint.contains(element.id()) ? FAINT : 1;
-            if (element.origin() == Element.Origin.IMAGE) {
-                image(element);
-            } else {
-                paint(element.fillArea(), element.fill(), opacity);
-                paint(element.strokeArea(), element.stroke(), opacity);
-            }
-        }
+    }
+
+    private void cross(Envelope box) {
+        canvas.line(box.getMinX(), box.getMinY(), box.getMaxX(), box.getMaxY(), QUIET, pen / 2);
+        canvas.line(box.getMinX(), box.getMaxY(), box.getMaxX(), box.getMinY(), QUIET, pen / 2);
     }
 
     /** What is seen and as much again on every side, so that a page far larger does not make numbers far larger. */
@@ -100,22 +89,6 @@ final class Painter {
         Envelope around = new Envelope(view.seenMm());
         around.expandBy(around.getWidth(), around.getHeight());
         return around;
-    }
-
-    private void paint(Geometry area, Paint paint, double opacity) {
-        if (!area.isEmpty() && paint.isPainted()) {
-            Geometry seen = view.at(area);
-            if (!seen.isEmpty()) {
-                canvas.area(seen, paint.rgb(), opacity);
-            }
-        }
-    }
-
-    private void image(Element element) {
-        Envelope box = view.at(element.fillArea().getEnvelopeInternal());
-        canvas.area(view.at(element.fillArea()), IMAGE, 1);
-        canvas.line(box.getMinX(), box.getMinY(), box.getMaxX(), box.getMaxY(), QUIET, pen / 2);
-        canvas.line(box.getMinX(), box.getMaxY(), box.getMaxX(), box.getMinY(), QUIET, pen / 2);
     }
 
     /** The place of a finding; one that is smaller than {@code leastSize} gets a dot. */

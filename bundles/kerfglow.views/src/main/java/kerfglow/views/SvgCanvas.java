@@ -173,9 +173,22 @@ final class SvgCanvas implements Canvas {
         return String.format(Locale.ROOT, "#%06x", rgb);
     }
 
+    /** To a hundredth, without needless digits; by hand, since a drawing has half a million numbers. */
     private static String n(double value) {
-        String text = String.format(Locale.ROOT, "%.2f", value);
-        return text.endsWith(".00") ? text.substring(0, text.length() - 3) : text;
+        long hundredths = Math.round(value * 100);
+        StringBuilder text = new StringBuilder();
+        if (hundredths < 0) {
+            text.append('-');
+            hundredths = -hundredths;
+        }
+        text.append(hundredths / 100);
+        if (hundredths % 100 != 0) {
+            text.append('.').append(hundredths / 10 % 10);
+            if (hundredths % 10 != 0) {
+                text.append(hundredths % 10);
+            }
+        }
+        return text.toString();
     }
 
     private static String escape(String text) {

@@ -21,8 +21,9 @@ import org.locationtech.jts.operation.overlayng.RingClipper;
  * @param left where its left edge stands, in units of the canvas
  * @param top where its upper edge stands, in units of the canvas
  * @param unitsPerMm units of the canvas a mm of the sign
+ * @param toleranceMm how far what is drawn may lie from the true shape, mm of the sign
  */
-record Viewport(Envelope seenMm, double left, double top, double unitsPerMm) {
+record Viewport(Envelope seenMm, double left, double top, double unitsPerMm, double toleranceMm) {
     private static final GeometryFactory SHAPES = new GeometryFactory();
     /** What lies farther outside than this share of the piece is cut away; far enough that no edge of the cut is seen. */
     private static final double SURROUNDINGS = 0.1;
