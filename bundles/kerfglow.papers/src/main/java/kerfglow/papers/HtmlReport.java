@@ -43,7 +43,7 @@ public final class HtmlReport {
 
     private void head() {
         out.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-                .append("<meta name=\"generator\" content=\"Kerfglow\">\n<title>").append(text(report.title())).append("</title>\n<style>\n").append(style()).append("</style>\n</head>\n<body>\n")
+                .append("<meta name=\"color-scheme\" content=\"light dark\">\n<meta name=\"generator\" content=\"Kerfglow\">\n<title>").append(text(report.title())).append("</title>\n<style>\n").append(style()).append("</style>\n</head>\n<body>\n")
                 .append("<header>\n<h1>").append(text(report.title())).append("</h1>\n<p class=\"counts\">").append(text(report.counts())).append("</p>\n<p>").append(text(report.verdict()))
                 .append("</p>\n<nav aria-label=\"Parts of the report\">").append("<a href=\"#picture\">Picture</a> <a href=\"#index\">Findings</a> <a href=\"#marks\">Marks</a> ")
                 .append("<a href=\"#waivers\">Waivers</a> <a href=\"#sign-off\">Sign-off</a> <a href=\"#checks\">What ran</a> <a href=\"#settings\">Settings</a> <a href=\"#notes\">Notes</a></nav>\n")
