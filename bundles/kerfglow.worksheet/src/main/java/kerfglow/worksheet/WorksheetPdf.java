@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.worksheet;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import kerfglow.api.Table;
+import kerfglow.api.TableInfo;
+import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
+import kerfglow.papers.Paper;
+
+/** A worksheet on paper: what it is and the sign to scale, totals, all parts, then a sheet for each letter with its bend tables. */
+public final class WorksheetPdf {
+    private static final String FOOTER = "Numbers for the floor, no approval. Electrical, weight and wind figures are estimates: local code governs, licensed practice decides.";
+    private static final String AT_THE_BENDER = "Lay the strip flat and measure every position from its joint end (J in the drawing). Walk along it with the can on your left as the letter is seen "
+            + "from the front: towards bends to the can, away bends from it. A bend begins at its position and takes its length of the flat strip; radii are inside radii.";
+    /** A picture leaves room for facts beside it. */
+    private static final double LETTER_WIDTH_MM = 150;
+    private static final double LETTER_HEIGHT_MM = 105;
+    private static final double SIGN_HEIGHT_MM = 95;
+    /** Columns are shared out by what stands in them, within these bounds, in characters. */
+    private static final int NARROWEST = 6;
+    private static final int WIDEST = 34;
+    /** A table of one row reads better as a list when it has more columns. */
+    private static final int MOST_COLUMNS_OF_ONE_ROW = 8;
+
+    private final Worksheet sheet;
+    private final Paper paper;
+    private final UnitSystem units;
+
+    private WorksheetPdf(Worksheet sheet, Paper paper) {
+        this.sheet = sheet;
+        this.paper = paper;
+        this.units = sheet.reviewed().result().units();
+    }
+
+    /**
+     * Writes; the stream stays open.
+     *
+     * @param created stands in the file's properties
+     */
+    public static void write(Worksheet sheet, Paper.Size size, Instant created, OutputStream out) throws IOException {
+        String job = sheet.header().get(0).text();
+        String revision = sheet.header().stream().filter(fact -> fact.id().equals("revision")).map(Fact::text).findFirst().orElse("");
+        try (Paper paper = new Paper(new Paper.About("Production worksheet: " + job, "Revision " + revision + ", proof " + sheet.reviewed().result().proof().sha256(), FOOTER, size, true, created))) {
+            new WorksheetPdf(sheet, paper).set();
+            paper.write(out);
+        }
+    }
+
+    private void set() throws IOException {
+        paper.heading(1, sheet.header().get(0).text());
+        labelled(sheet.header().subList(1, sheet.header().size()));
+        paper.heading(2, "Cautions");
+        for (String caution : sheet.cautions()) {
+            paper.paragraph(caution);
+        }
+        SignDrawing drawing = new SignDrawing(sheet, paper.widthMm(), SIGN_HEIGHT_MM);
+        paper.heading(2, "The sign");
+        paper.picture(paper.widthMm(), drawing.heightMm(), paper.widthMm(), drawing::draw);
+        paper.heading(2, "What it takes");
+        for (Table table : sheet.totals()) {
+            titled(table);
+        }
+        paper.heading(2, "Parts");
+        table(sheet.parts());
+        for (LetterSheet letter : sheet.letters()) {
+            letter(letter);
+        }
+        if (!sheet.gaps().isEmpty()) {
+            paper.heading(2, "Not measured");
+            for (String gap : sheet.gaps()) {
+                paper.paragraph(gap);
+            }
+        }
+    }
+
+    private void labelled(List<Fact> facts) throws IOException {
+        paper.labelled(facts.stream().map(fact -> new Paper.Labelled(fact.title(), fact.words(units))).toList());
+    }
+
+    private void letter(LetterSheet letter) throws IOException {
+        paper.newPage();
+        paper.heading(2, letter.title());
+        LetterDrawing drawing = new LetterDrawing(letter, LETTER_WIDTH_MM, LETTER_HEIGHT_MM);
+        paper.beside(drawing.widthMm(), drawing.heightMm(), drawing.widthMm(), canvas -> drawing.draw(canvas, units),
+                letter.facts().stream().map(fact -> new Paper.Labelled(fact.title(), fact.words(units))).toList());
+        for (Table table : letter.tables()) {
+            titled(table);
+        }
+        for (Table bends : letter.bends()) {
+            paper.heading(3, bends.info().title());
+            if (bends.rows().isEmpty()) {
+                paper.paragraph("This strip has no bends.");
+            } else {
+                paper.paragraph(AT_THE_BENDER, Paper.Style.SMALL);
+                table(bends);
+            }
+        }
+    }
+
+    private void titled(Table table) throws IOException {
+        paper.heading(3, table.info().title());
+        if (table.rows().size() == 1 && table.info().columns().size() > MOST_COLUMNS_OF_ONE_ROW) {
+            List<Paper.Labelled> lines = new ArrayList<>();
+            for (int i = 0; i < table.info().columns().size(); i++) {
+                lines.add(new Paper.Labelled("", table.info().columns().get(i).title() + ": " + words(table.rows().get(0).get(i), table.info().columns().get(i))));
+            }
+            paper.labelled(lines);
+        } else {
+            table(table);
+        }
+    }
+
+    private void table(Table table) throws IOException {
+        List<TableInfo.Column> columns = table.info().columns();
+        List<List<String>> rows = new ArrayList<>();
+        for (List<Object> row : table.rows()) {
+            List<String> cells = new ArrayList<>();
+            for (int i = 0; i < columns.size(); i++) {
+                cells.add(words(row.get(i), columns.get(i)));
+            }
+            rows.add(cells);
+        }
+        List<Paper.Column> shared = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            int column = i;
+            int longest = rows.stream().mapToInt(row -> row.get(column).length()).max().orElse(0);
+            int word = List.of(columns.get(i).title().split(" ")).stream().mapToInt(String::length).max().orElse(0);
+            shared.add(new Paper.Column(columns.get(i).title(), Math.max(NARROWEST, Math.min(WIDEST, Math.max(longest, word) + 2)), columns.get(i).type() == TableInfo.Type.NUMBER));
+        }
+        paper.table(shared, rows);
+    }
+
+    private String words(Object cell, TableInfo.Column column) {
+        if (cell == null) {
+            return "–";
+        }
+        if (cell instanceof Double number) {
+            return Units.format(number, column.quantity(), units);
+        }
+        return cell instanceof Boolean flag ? flag ? "yes" : "no" : cell.toString();
+    }
+}

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.worksheet;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import kerfglow.api.Check;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.RunRequest;
+import kerfglow.host.Runner;
+import kerfglow.host.Watcher;
+import kerfglow.job.ReviewedResult;
+import kerfglow.svg.SvgImporter;
+
+/** A real run over the sample data with every check on the class path, so that a shop sheet has no stock that nobody knows. */
+final class DemoRun {
+    private DemoRun() {
+    }
+
+    static ReviewedResult of(String proof, String... settings) throws Exception {
+        CheckCatalogue catalogue = new CheckCatalogue();
+        Path classes = Path.of(Check.class.getProtectionDomain().getCodeSource().getLocation().toURI());
+        try (Stream<Path> walk = Files.walk(classes.resolve("kerfglow/check"))) {
+            for (Path file : walk.filter(each -> each.getFileName().toString().endsWith("Check.class")).sorted().toList()) {
+                String name = classes.relativize(file).toString().replace('/', '.').replaceFirst("\\.class$", "");
+                if (Class.forName(name).getDeclaredConstructor().newInstance() instanceof Check check) {
+                    catalogue.add(check, "test", "1.0.0");
+                }
+            }
+        }
+        Path file = Path.of(System.getProperty("testdata"), proof);
+        return ReviewedResult.undecided(new Runner(new SvgImporter(), catalogue).run(new RunRequest(file, Optional.empty(), Optional.empty(), List.of(settings), List.of()), Watcher.NONE));
+    }
+}
