@@ -7,6 +7,7 @@ import java.util.Optional;
 import kerfglow.api.Quantity;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.host.Result;
 import kerfglow.outlines.ResultRow;
@@ -65,14 +66,14 @@ final class LetterMaker {
             facts.add(Fact.number("angle", "Turned by", row.number("angle"), Quantity.ANGLE));
         });
         rows("fit", "made-backs", "face").forEach(row -> {
-            facts.add(Fact.number("back-clearance", "Back smaller a side", row.number("clearance"), Quantity.LENGTH));
+            facts.add(Fact.number("back-clearance", "Back inset", row.number("clearance"), Quantity.LENGTH));
             facts.add(Fact.number("back-area", "Back area", row.number("area"), Quantity.AREA));
             facts.add(Fact.number("back-edge", "Back edge", row.number("edge"), Quantity.LENGTH));
         });
         ResultRow.of(result, "fit", "pairs").stream().filter(row -> List.of(row.text("outer").split(" ")).contains(part.id())).forEach(row -> {
-            facts.add(Fact.text("back", "Back drawn as", row.text("inner")));
-            facts.add(Fact.number("back-clearance", "Clearance wanted", row.number("clearance"), Quantity.LENGTH));
-            facts.add(Fact.number("back-least", "Least clearance", row.number("least"), Quantity.LENGTH));
+            facts.add(Fact.text("back", "Drawn back", row.text("inner")));
+            facts.add(Fact.number("back-clearance", "Clearance", row.number("clearance"), Quantity.LENGTH));
+            facts.add(Fact.number("back-least", "Least there", row.number("least"), Quantity.LENGTH));
         });
         List<ResultRow> strips = rows("returns", "strips", "part");
         if (!strips.isEmpty()) {
@@ -80,7 +81,7 @@ final class LetterMaker {
         }
         rows("trim", "faces", "face").forEach(row -> {
             facts.add(Fact.text("moulding", "Moulding", row.text("moulding")));
-            facts.add(Fact.number("moulding-length", "Moulding length", row.number("length"), Quantity.LENGTH));
+            facts.add(Fact.number("moulding-length", "Trim length", row.number("length"), Quantity.LENGTH));
         });
         List<ResultRow> modules = rows("glow", "modules", "part");
         if (!modules.isEmpty()) {
@@ -100,11 +101,16 @@ final class LetterMaker {
         for (ResultRow strip : rows("returns", "strips", "part")) {
             double contour = strip.number("contour");
             Optional<Table> bends = BENDS.from(result, row -> row.text("part").equals(part.id()) && row.number("contour") == contour);
-            String title = "Strip " + Math.round(contour) + " of " + part.id() + ", " + strip.text("kind");
+            String title = "Strip " + Math.round(contour) + " of " + part.id() + ", " + strip.text("kind") + ": " + length(strip.number("length")) + " of strip " + length(strip.number("depth"))
+                    + " deep, " + length(strip.number("thickness")) + " thick";
             List<TableInfo.Column> columns = bends.map(table -> table.info().columns()).orElse(List.of());
             tables.add(new Table(new TableInfo("returns.bends-" + Math.round(contour), title, columns), bends.map(Table::rows).orElse(List.of())));
         }
         return tables;
+    }
+
+    private String length(double mm) {
+        return Units.format(mm, Quantity.LENGTH, result.units());
     }
 
     private LetterSheet.Drawn drawn() {

@@ -21,8 +21,9 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param topMm where its upper edge stands
  */
 record ScaledView(Envelope seenMm, double scale, double leftMm, double topMm) {
-    /** Scales that drawings use, largest first (ISO 5455: 1, 2 and 5 with powers of ten). */
-    private static final List<Double> SCALES = List.of(5.0, 2.0, 1.0, 1 / 2.0, 1 / 5.0, 1 / 10.0, 1 / 20.0, 1 / 50.0, 1 / 100.0, 1 / 200.0, 1 / 500.0, 1 / 1000.0);
+    /** Scales that drawings use, largest first: those of ISO 5455 (1, 2 and 5 with powers of ten) and round steps between, so that a page is used. */
+    private static final List<Double> SCALES = List.of(5.0, 2.0, 1.0, 1 / 2.0, 1 / 2.5, 1 / 4.0, 1 / 5.0, 1 / 7.5, 1 / 10.0, 1 / 15.0, 1 / 20.0, 1 / 25.0, 1 / 40.0, 1 / 50.0, 1 / 75.0, 1 / 100.0, 1 / 200.0,
+            1 / 500.0, 1 / 1000.0);
     /** Room for a dimension line with its number. */
     static final double DIMENSION_MM = 9;
     static final int INK = 0x1d2733;

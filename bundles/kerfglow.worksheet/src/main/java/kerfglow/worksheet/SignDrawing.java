@@ -32,6 +32,10 @@ final class SignDrawing {
         this.view = ScaledView.fitting(seen.isNull() ? new Envelope(0, 1, 0, 1) : seen, widthMm, heightMm);
     }
 
+    double widthMm() {
+        return view.rightMm() + ScaledView.PEN_MM;
+    }
+
     double heightMm() {
         return view.bottomMm() + 2 * ScaledView.DIMENSION_MM - ScaledView.PEN_MM;
     }

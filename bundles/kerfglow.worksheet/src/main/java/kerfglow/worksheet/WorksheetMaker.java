@@ -19,7 +19,8 @@ import org.locationtech.jts.geom.Envelope;
 
 /** Gathers a worksheet from the tables of a result. Reads them by the ids of their columns, so that a check that is not installed leaves a gap. */
 final class WorksheetMaker {
-    private static final List<Role> MADE = List.of(Role.FACE, Role.BACK, Role.PANEL, Role.OPENING, Role.PUSH_THROUGH, Role.RETURN, Role.VINYL, Role.PRINT);
+    /** Film is listed by colour: its pieces are many, and come off one roll. */
+    private static final List<Role> MADE = List.of(Role.FACE, Role.BACK, Role.PANEL, Role.OPENING, Role.PUSH_THROUGH, Role.RETURN, Role.PRINT);
     private static final List<String> CAUTIONS = List.of(
             "Findings are flags for a person, never approvals: measure the first part of each kind before the rest is made.",
             "Electrical figures are for planning. NEC Article 600 or the local equivalent governs, and a licensed electrician decides.",
@@ -42,7 +43,7 @@ final class WorksheetMaker {
     private static final TableInfo PARTS = new TableInfo("parts", "Parts", List.of(
             Column.text("part", "Part"), Column.text("role", "Role"), Column.text("layer", "Layer"), Column.text("material", "Material"),
             Column.number("thickness", "Thick", Quantity.LENGTH), Column.number("width", "Width", Quantity.LENGTH), Column.number("height", "Height", Quantity.LENGTH),
-            Column.number("area", "Area", Quantity.AREA), Column.text("sheet", "Sheet or roll colour"), Column.number("angle", "Turned", Quantity.ANGLE),
+            Column.number("area", "Area", Quantity.AREA), Column.text("sheet", "Sheet"), Column.number("angle", "Turned", Quantity.ANGLE),
             Column.number("pieces", "Pieces", Quantity.COUNT), Column.text("bit", "Bit"), Column.number("mass", "Weight", Quantity.MASS)));
 
     private final ReviewedResult reviewed;
@@ -133,12 +134,11 @@ final class WorksheetMaker {
     private List<Object> row(Part part) {
         Envelope box = part.shape().getEnvelopeInternal();
         Optional<ResultRow> sheet = row("sheet", "parts", part);
-        Optional<ResultRow> film = row("vinyl", "pieces", part);
         List<ResultRow> weights = rows("mount", "weights", "part", part);
         Double mass = weights.isEmpty() ? null : weights.stream().mapToDouble(row -> row.number("mass")).sum();
         return Arrays.<Object>asList(part.id(), part.role().word(), part.layer(), part.sheetMaterial().orElse(null), part.thicknessMm().isPresent() ? part.thicknessMm().getAsDouble() : null,
-                box.getWidth(), box.getHeight(), part.shape().getArea(), sheet.map(row -> row.text("sheet")).or(() -> film.map(row -> row.text("colour"))).orElse(null),
-                cell(sheet, "angle"), sheet.isPresent() ? cell(sheet, "pieces") : cell(film, "panels"), row("router", "parts", part).map(row -> row.text("used-bit")).orElse(null), mass);
+                box.getWidth(), box.getHeight(), part.shape().getArea(), sheet.map(row -> row.text("sheet")).orElse(null),
+                cell(sheet, "angle"), cell(sheet, "pieces"), row("router", "parts", part).map(row -> row.text("used-bit")).orElse(null), mass);
     }
 
     private static Double cell(Optional<ResultRow> row, String column) {

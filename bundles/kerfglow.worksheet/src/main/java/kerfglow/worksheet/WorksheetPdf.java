@@ -14,13 +14,16 @@ import kerfglow.papers.Paper;
 
 /** A worksheet on paper: what it is and the sign to scale, totals, all parts, then a sheet for each letter with its bend tables. */
 public final class WorksheetPdf {
-    private static final String FOOTER = "Numbers for the floor, no approval. Electrical, weight and wind figures are estimates: local code governs, licensed practice decides.";
+    private static final String FOOTER = "No approval. Electrical, weight and wind figures are estimates: local code governs, licensed practice decides.";
     private static final String AT_THE_BENDER = "Lay the strip flat and measure every position from its joint end (J in the drawing). Walk along it with the can on your left as the letter is seen "
             + "from the front: towards bends to the can, away bends from it. A bend begins at its position and takes its length of the flat strip; radii are inside radii.";
+    /** Tells revisions of one job apart on every page. */
+    private static final int SHORT_DIGEST = 12;
     /** A picture leaves room for facts beside it. */
     private static final double LETTER_WIDTH_MM = 150;
     private static final double LETTER_HEIGHT_MM = 105;
-    private static final double SIGN_HEIGHT_MM = 95;
+    private static final double SIGN_WIDTH_MM = 170;
+    private static final double SIGN_HEIGHT_MM = 100;
     /** Columns are shared out by what stands in them, within these bounds, in characters. */
     private static final int NARROWEST = 6;
     private static final int WIDEST = 34;
@@ -44,23 +47,28 @@ public final class WorksheetPdf {
      */
     public static void write(Worksheet sheet, Paper.Size size, Instant created, OutputStream out) throws IOException {
         String job = sheet.header().get(0).text();
-        String revision = sheet.header().stream().filter(fact -> fact.id().equals("revision")).map(Fact::text).findFirst().orElse("");
-        try (Paper paper = new Paper(new Paper.About("Production worksheet: " + job, "Revision " + revision + ", proof " + sheet.reviewed().result().proof().sha256(), FOOTER, size, true, created))) {
+        String revision = header(sheet, "revision");
+        String digest = sheet.reviewed().result().proof().sha256();
+        String footer = "Revision " + revision + ", proof " + digest.substring(0, Math.min(SHORT_DIGEST, digest.length())) + ". " + FOOTER;
+        try (Paper paper = new Paper(new Paper.About("Production worksheet: " + job, "Revision " + revision + ", proof " + digest, footer, size, true, created))) {
             new WorksheetPdf(sheet, paper).set();
             paper.write(out);
         }
     }
 
+    private static String header(Worksheet sheet, String id) {
+        return sheet.header().stream().filter(fact -> fact.id().equals(id)).map(Fact::text).findFirst().orElse("");
+    }
+
     private void set() throws IOException {
         paper.heading(1, sheet.header().get(0).text());
-        labelled(sheet.header().subList(1, sheet.header().size()));
+        SignDrawing drawing = new SignDrawing(sheet, SIGN_WIDTH_MM, SIGN_HEIGHT_MM);
+        paper.beside(drawing.widthMm(), drawing.heightMm(), drawing.widthMm(), drawing::draw, lines(sheet.header().stream().filter(fact -> !fact.id().equals("job") && !fact.id().equals("digest")).toList()));
+        paper.paragraph("Proof: " + header(sheet, "digest"), Paper.Style.SMALL);
         paper.heading(2, "Cautions");
         for (String caution : sheet.cautions()) {
             paper.paragraph(caution);
         }
-        SignDrawing drawing = new SignDrawing(sheet, paper.widthMm(), SIGN_HEIGHT_MM);
-        paper.heading(2, "The sign");
-        paper.picture(paper.widthMm(), drawing.heightMm(), paper.widthMm(), drawing::draw);
         paper.heading(2, "What it takes");
         for (Table table : sheet.totals()) {
             titled(table);
@@ -78,16 +86,15 @@ public final class WorksheetPdf {
         }
     }
 
-    private void labelled(List<Fact> facts) throws IOException {
-        paper.labelled(facts.stream().map(fact -> new Paper.Labelled(fact.title(), fact.words(units))).toList());
+    private List<Paper.Labelled> lines(List<Fact> facts) {
+        return facts.stream().map(fact -> new Paper.Labelled(fact.title(), fact.words(units))).toList();
     }
 
     private void letter(LetterSheet letter) throws IOException {
         paper.newPage();
         paper.heading(2, letter.title());
         LetterDrawing drawing = new LetterDrawing(letter, LETTER_WIDTH_MM, LETTER_HEIGHT_MM);
-        paper.beside(drawing.widthMm(), drawing.heightMm(), drawing.widthMm(), canvas -> drawing.draw(canvas, units),
-                letter.facts().stream().map(fact -> new Paper.Labelled(fact.title(), fact.words(units))).toList());
+        paper.beside(drawing.widthMm(), drawing.heightMm(), drawing.widthMm(), canvas -> drawing.draw(canvas, units), lines(letter.facts()));
         for (Table table : letter.tables()) {
             titled(table);
         }

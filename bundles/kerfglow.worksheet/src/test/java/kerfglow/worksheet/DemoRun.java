@@ -19,7 +19,12 @@ final class DemoRun {
     private DemoRun() {
     }
 
+    /** A proof of the sample data. */
     static ReviewedResult of(String proof, String... settings) throws Exception {
+        return of(Path.of(System.getProperty("testdata"), proof), settings);
+    }
+
+    static ReviewedResult of(Path proof, String... settings) throws Exception {
         CheckCatalogue catalogue = new CheckCatalogue();
         Path classes = Path.of(Check.class.getProtectionDomain().getCodeSource().getLocation().toURI());
         try (Stream<Path> walk = Files.walk(classes.resolve("kerfglow/check"))) {
@@ -30,7 +35,6 @@ final class DemoRun {
                 }
             }
         }
-        Path file = Path.of(System.getProperty("testdata"), proof);
-        return ReviewedResult.undecided(new Runner(new SvgImporter(), catalogue).run(new RunRequest(file, Optional.empty(), Optional.empty(), List.of(settings), List.of()), Watcher.NONE));
+        return ReviewedResult.undecided(new Runner(new SvgImporter(), catalogue).run(new RunRequest(proof, Optional.empty(), Optional.empty(), List.of(settings), List.of()), Watcher.NONE));
     }
 }
