@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.desk;
 
+import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -13,32 +15,38 @@ import kerfglow.api.proof.Proof;
 import kerfglow.desktop.scene.Marker;
 import kerfglow.desktop.scene.Scene;
 import kerfglow.host.Result;
+import kerfglow.job.FindingFilter;
+import kerfglow.job.FindingItem;
+import kerfglow.job.FindingList;
+import kerfglow.job.FindingOrder;
+import kerfglow.job.Job;
+import kerfglow.job.JobFile;
+import kerfglow.job.JobState;
+import kerfglow.job.ProofComparison;
+import kerfglow.job.ReviewedResult;
+import kerfglow.job.Snapshot;
+import kerfglow.job.Station;
 
 /**
- * What lies on the desk: the proof, what was found, what is chosen. The panes show it and change it; none knows another. It knows no
- * widget. Touched from the window's thread alone.
+ * What lies on the desk: the job with its proof, what was found, what is chosen and shown. The panes show it and change it; none knows
+ * another. It knows no widget. Touched from the window's thread alone.
  */
 public final class Desk {
-    /** A finding and one of its places. */
-    public record Choice(Result.ReportedFinding finding, int place) {
-        /** The place itself; absent when the finding concerns the whole proof. */
-        public Optional<Result.Place> at() {
-            return place < finding.places().size() ? Optional.of(finding.places().get(place)) : Optional.empty();
-        }
-    }
-
     private final Map<Topic, List<Runnable>> listeners = new EnumMap<>(Topic.class);
     private final Shown shown = new Shown(() -> tell(Topic.SHOWN));
-    private final Listing listing = new Listing(() -> tell(Topic.LISTED));
-    private Path file;
-    private Proof proof;
+    private Optional<Job> job = Optional.empty();
+    private Optional<JobFile> jobFile = Optional.empty();
+    private Optional<Path> proofFile = Optional.empty();
+    private Optional<Proof> proof = Optional.empty();
     private List<Part> parts = List.of();
     private Scene scene = Scene.EMPTY;
-    private Result result;
-    private List<Result.ReportedFinding> findings = List.of();
-    private List<Result.CheckRow> checks = List.of();
+    private Optional<ReviewedResult> reviewed = Optional.empty();
+    private boolean whole;
+    private Optional<ProofComparison> comparison = Optional.empty();
+    private FindingFilter filter = FindingFilter.ALL;
+    private FindingOrder order = FindingOrder.SEVERITY;
     private UnitSystem units = UnitSystem.METRIC;
-    private Choice choice;
+    private Optional<Choice> choice = Optional.empty();
     private WorkState work = WorkState.IDLE;
     private Screen screen = Screen.ASSUMED;
     private boolean dark;
@@ -56,13 +64,92 @@ public final class Desk {
         List.copyOf(listeners.getOrDefault(topic, List.of())).forEach(Runnable::run);
     }
 
-    /** Which file lies on the desk. */
-    public Optional<Path> file() {
-        return Optional.ofNullable(file);
+    // The job -----------------------------------------------------------------------------------------------------------------
+
+    /** Takes up a job; the one before is put away. */
+    public void begin(Path proof, JobFile file, JobState state) {
+        putAway();
+        Job begun = new Job(state, Clock.systemUTC());
+        begun.listen(this::jobChanged);
+        job = Optional.of(begun);
+        jobFile = Optional.of(file);
+        proofFile = Optional.of(proof);
+        this.proof = Optional.empty();
+        parts = List.of();
+        scene = Scene.EMPTY;
+        reviewed = Optional.empty();
+        whole = false;
+        comparison = Optional.empty();
+        choice = Optional.empty();
+        filter = FindingFilter.ALL;
+        shown.reset();
+        for (Topic topic : List.of(Topic.PROOF, Topic.FINDINGS, Topic.CHOICE, Topic.JOB)) {
+            tell(topic);
+        }
+    }
+
+    /** Ends autosave and gives the job back to others; what is not saved stays in the side file. */
+    public void putAway() {
+        jobFile.ifPresent(file -> {
+            try {
+                file.close();
+            } catch (IOException unwritable) {
+                setWork(WorkState.failed(file.file().getFileName() + ": what was not saved could not be kept (" + unwritable.getMessage() + ")"));
+            }
+        });
+        jobFile = Optional.empty();
+    }
+
+    private void jobChanged() {
+        Job current = job.orElseThrow();
+        jobFile.ifPresent(file -> {
+            if (current.isChanged()) {
+                file.changed(current.state());
+            }
+        });
+        if (whole) {
+            take(current.reviewed());
+        }
+        tell(Topic.JOB);
+    }
+
+    public Optional<Job> job() {
+        return job;
+    }
+
+    public Optional<JobFile> jobFile() {
+        return jobFile;
+    }
+
+    /**
+     * Saves the job.
+     *
+     * @param overwrite true to write over a file that somebody else changed
+     * @throws IOException with a message for people when it cannot be saved
+     */
+    public void save(boolean overwrite) throws IOException {
+        if (job.isPresent() && jobFile.isPresent()) {
+            jobFile.get().save(job.get().state(), overwrite);
+            job.get().markSaved();
+        }
+    }
+
+    /** Takes another file for the job from now on, for instance to save a copy. */
+    public void keepIn(JobFile file) {
+        putAway();
+        jobFile = Optional.of(file);
+        tell(Topic.JOB);
+    }
+
+    // The proof and what was found --------------------------------------------------------------------------------------------
+
+    /** The proof's file. */
+    public Optional<Path> proofFile() {
+        return proofFile;
     }
 
     public Optional<Proof> proof() {
-        return Optional.ofNullable(proof);
+        return proof;
     }
 
     public List<Part> parts() {
@@ -73,19 +160,58 @@ public final class Desk {
         return scene;
     }
 
-    /** The last complete run. */
+    /** Puts the proof on the desk as it was read; the findings of the run before stay until the new ones are known. */
+    public void put(Proof newProof, List<Part> newParts, Scene newScene, UnitSystem newUnits) {
+        proof = Optional.of(newProof);
+        parts = List.copyOf(newParts);
+        scene = newScene;
+        units = newUnits;
+        tell(Topic.PROOF);
+    }
+
+    /** Shows what is found so far, while other checks still run; not in the place of a whole result. */
+    public void showSoFar(Result partial) {
+        if (!whole) {
+            take(Optional.of(ReviewedResult.undecided(partial)));
+        }
+    }
+
+    /** Shows a whole result; decisions made on an earlier revision of the proof are carried over, and the two are compared. */
+    public void show(Result result) {
+        units = result.units();
+        parts = result.parts();
+        whole = true;
+        JobState before = job.orElseThrow().state();
+        boolean another = !before.proof().sha256().isEmpty() && !before.proof().sha256().equals(result.proof().sha256());
+        if (another) {
+            comparison = Optional.of(ProofComparison.of(before.seen(), Snapshot.of(result), before.marks()));
+        }
+        job.orElseThrow().show(result); // comes back as a change of the job
+    }
+
+    private void take(Optional<ReviewedResult> next) {
+        reviewed = next;
+        Optional<Choice> before = choice;
+        choice = before.flatMap(old -> item(old.finding().id()).map(item -> new Choice(item, Math.min(old.place(), Math.max(0, item.finding().places().size() - 1)))));
+        tell(Topic.FINDINGS);
+        if (!before.equals(choice)) {
+            tell(Topic.CHOICE);
+        }
+    }
+
+    /** The result as it is looked at; absent until the first check has ended. */
+    public Optional<ReviewedResult> reviewed() {
+        return reviewed;
+    }
+
+    /** The result of the last whole run. */
     public Optional<Result> result() {
-        return Optional.ofNullable(result);
+        return whole ? reviewed.map(ReviewedResult::result) : Optional.empty();
     }
 
-    /** What was found so far, stations in the order of the floor, the most severe first in each. */
-    public List<Result.ReportedFinding> findings() {
-        return findings;
-    }
-
-    /** How the checks ended that have ended so far. */
-    public List<Result.CheckRow> checks() {
-        return checks;
+    /** What became of the revision that the job was last seen with; absent when the proof is the same. */
+    public Optional<ProofComparison> comparison() {
+        return comparison;
     }
 
     /** Units that lengths are shown in. */
@@ -93,20 +219,120 @@ public final class Desk {
         return units;
     }
 
-    public Optional<Choice> choice() {
-        return Optional.ofNullable(choice);
+    // The list ----------------------------------------------------------------------------------------------------------------
+
+    public FindingFilter filter() {
+        return filter;
     }
+
+    public void setFilter(FindingFilter value) {
+        if (!filter.equals(value)) {
+            filter = value;
+            tell(Topic.LISTED);
+        }
+    }
+
+    public FindingOrder order() {
+        return order;
+    }
+
+    public void setOrder(FindingOrder value) {
+        order = value;
+        tell(Topic.LISTED);
+    }
+
+    /** Every station of the floor with what it has to expect. */
+    public List<Station.Outlook> outlooks() {
+        return reviewed.map(Station::outlooks).orElse(List.of());
+    }
+
+    /** The listed findings of one station, in the order of the list. */
+    public List<FindingItem> listed(Station.Outlook outlook) {
+        return list().stream().flatMap(each -> each.items().stream()).filter(item -> outlook.items().stream().anyMatch(own -> own.number() == item.number())).toList();
+    }
+
+    /** The listed findings: station by station, as they stand in the list. */
+    public List<FindingItem> listed() {
+        return outlooks().stream().flatMap(outlook -> listed(outlook).stream()).toList();
+    }
+
+    /** How many the filter hides. */
+    public int hidden() {
+        return list().map(FindingList::hidden).orElse(0);
+    }
+
+    private Optional<FindingList> list() {
+        return reviewed.map(each -> FindingList.of(each, filter, order));
+    }
+
+    private Optional<FindingItem> item(String id) {
+        return list().flatMap(each -> each.item(id));
+    }
+
+    /** One marker for each place of the listed findings. */
+    public List<Marker> markers() {
+        List<Marker> markers = new ArrayList<>();
+        for (FindingItem item : listed()) {
+            for (int i = 0; i < item.finding().places().size(); i++) {
+                markers.add(new Marker(item.finding().id(), i, item.number(), item.finding().severity(), item.finding().places().get(i).at()));
+            }
+        }
+        return markers;
+    }
+
+    // The choice --------------------------------------------------------------------------------------------------------------
+
+    public Optional<Choice> choice() {
+        return choice;
+    }
+
+    /** Chooses a place of a finding. */
+    public void choose(String id, int place) {
+        choose(item(id).map(item -> new Choice(item, place)));
+    }
+
+    /** Chooses nothing. */
+    public void chooseNone() {
+        choose(Optional.empty());
+    }
+
+    private void choose(Optional<Choice> next) {
+        if (!next.equals(choice)) {
+            choice = next;
+            tell(Topic.CHOICE);
+        }
+    }
+
+    /** Goes to the next (1) or the one before (-1) among the listed findings; from the last to the first. */
+    public void step(int by) {
+        List<FindingItem> listed = listed();
+        if (!listed.isEmpty()) {
+            List<String> ids = listed.stream().map(item -> item.finding().id()).toList();
+            int at = choice.map(each -> ids.indexOf(each.finding().id())).orElse(by > 0 ? -1 : 0);
+            choose(ids.get(Math.floorMod(at + by, ids.size())), 0);
+        }
+    }
+
+    /** Goes to the next (1) or the one before (-1) of the chosen finding's places. */
+    public void stepPlace(int by) {
+        choice.filter(each -> each.finding().places().size() > 1)
+                .ifPresent(each -> choose(each.finding().id(), Math.floorMod(each.place() + by, each.finding().places().size())));
+    }
+
+    // How it is shown ---------------------------------------------------------------------------------------------------------
 
     public Shown shown() {
         return shown;
     }
 
-    public Listing listing() {
-        return listing;
-    }
-
     public WorkState work() {
         return work;
+    }
+
+    /** How the work in the background stands. */
+    public void setWork(WorkState value) {
+        work = value;
+        tell(Topic.WORK);
     }
 
     /** How large a pixel is. */
@@ -128,124 +354,5 @@ public final class Desk {
             dark = value;
             tell(Topic.LOOK);
         }
-    }
-
-    /** Puts a proof on the desk; what was found in the last one goes. */
-    public void put(Path newFile, Proof newProof, List<Part> newParts, Scene newScene, UnitSystem newUnits) {
-        boolean another = !newFile.equals(file);
-        file = newFile;
-        proof = newProof;
-        parts = List.copyOf(newParts);
-        scene = newScene;
-        units = newUnits;
-        checks = List.of();
-        if (another) {
-            result = null;
-            findings = List.of();
-            choice = null;
-            shown.reset();
-        }
-        tell(Topic.PROOF);
-        if (another) {
-            tell(Topic.FINDINGS);
-            tell(Topic.CHOICE);
-        }
-    }
-
-    /** Shows what a run found; a chosen finding that is still there stays chosen. */
-    public void show(Result newResult) {
-        result = newResult;
-        parts = newResult.parts();
-        checks = newResult.checks();
-        units = newResult.units();
-        take(newResult.findings());
-    }
-
-    /** Shows what is found so far, while other checks still run. In a run over the same proof the findings of the last run stay until all is known. */
-    public void showSoFar(Result.CheckRow ended, List<Result.ReportedFinding> found) {
-        List<Result.CheckRow> more = new ArrayList<>(checks);
-        more.add(ended);
-        checks = List.copyOf(more);
-        if (result == null) {
-            take(found);
-        }
-    }
-
-    private void take(List<Result.ReportedFinding> found) {
-        findings = Listing.floorOrder(found);
-        Optional<Choice> before = choice();
-        choice = before.flatMap(old -> find(old.finding().id()).map(finding -> new Choice(finding, Math.min(old.place(), Math.max(0, finding.places().size() - 1)))))
-                .orElse(null);
-        tell(Topic.FINDINGS);
-        if (!before.equals(choice())) {
-            tell(Topic.CHOICE);
-        }
-    }
-
-    private Optional<Result.ReportedFinding> find(String id) {
-        return findings.stream().filter(finding -> finding.id().equals(id)).findFirst();
-    }
-
-    /** Chooses a place of a finding. */
-    public void choose(String id, int place) {
-        find(id).ifPresent(finding -> {
-            Choice next = new Choice(finding, place);
-            if (!next.equals(choice)) {
-                choice = next;
-                tell(Topic.CHOICE);
-            }
-        });
-    }
-
-    /** Chooses nothing. */
-    public void chooseNone() {
-        if (choice != null) {
-            choice = null;
-            tell(Topic.CHOICE);
-        }
-    }
-
-    /** The findings that the list shows, in its order. */
-    public List<Result.ReportedFinding> listed() {
-        return listing.of(findings);
-    }
-
-    /** The number of a finding in the whole list, from 1; it does not change with the filter. */
-    public int number(Result.ReportedFinding finding) {
-        return findings.indexOf(finding) + 1;
-    }
-
-    /** Goes to the next (1) or the one before (-1) among the listed findings; from the last to the first. */
-    public void step(int by) {
-        List<Result.ReportedFinding> listed = listed();
-        if (!listed.isEmpty()) {
-            int at = choice == null ? by > 0 ? -1 : 0 : listed.indexOf(choice.finding());
-            choose(listed.get(Math.floorMod(at + by, listed.size())).id(), 0);
-        }
-    }
-
-    /** Goes to the next (1) or the one before (-1) of the chosen finding's places. */
-    public void stepPlace(int by) {
-        if (choice != null && choice.finding().places().size() > 1) {
-            choose(choice.finding().id(), Math.floorMod(choice.place() + by, choice.finding().places().size()));
-        }
-    }
-
-    /** One marker for each place of the listed findings. */
-    public List<Marker> markers() {
-        List<Marker> markers = new ArrayList<>();
-        for (Result.ReportedFinding finding : listed()) {
-            int number = number(finding);
-            for (int i = 0; i < finding.places().size(); i++) {
-                markers.add(new Marker(finding.id(), i, number, finding.severity(), finding.places().get(i).at()));
-            }
-        }
-        return markers;
-    }
-
-    /** How the work in the background stands. */
-    public void setWork(WorkState value) {
-        work = value;
-        tell(Topic.WORK);
     }
 }

@@ -9,6 +9,7 @@ import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
 import kerfglow.host.Result;
+import kerfglow.job.Decision;
 
 /** A finding as text: for the pane, and to be copied. */
 public final class FindingText {
@@ -23,14 +24,17 @@ public final class FindingText {
     }
 
     /** What it is, what was found and needed, why, what to do, source, where. */
-    public static List<Paragraph> paragraphs(Desk desk, Desk.Choice choice) {
+    public static List<Paragraph> paragraphs(Desk desk, Choice choice) {
         Result.ReportedFinding finding = choice.finding();
         UnitSystem units = desk.units();
         List<Paragraph> paragraphs = new ArrayList<>();
-        paragraphs.add(new Paragraph(desk.number(finding) + "  " + finding.rule().summary(),
+        paragraphs.add(new Paragraph(choice.item().number() + "  " + finding.rule().summary(),
                 finding.severity().word() + (finding.severityReason().isEmpty() ? "" : " (" + finding.severityReason() + ")") + "  \u00b7  " + finding.message()));
         finding.measured().ifPresent(measured -> paragraphs.add(new Paragraph("Found",
                 format(measured, units) + finding.required().map(required -> ", needs " + format(required, units)).orElse(""))));
+        if (choice.item().decision().kind() != Decision.Kind.OPEN) {
+            paragraphs.add(new Paragraph("Decided", decided(choice.item().decision())));
+        }
         paragraphs.add(new Paragraph("What to do", finding.fix()));
         paragraphs.add(new Paragraph("Why it matters", finding.rule().why()));
         paragraphs.add(new Paragraph("Where", where(choice, units)));
@@ -38,11 +42,16 @@ public final class FindingText {
         return paragraphs;
     }
 
+    private static String decided(Decision decision) {
+        String waived = decision.waiver().map(waiver -> "Waived by " + waiver.author() + ": " + waiver.reason()).orElse("");
+        return decision.kind() == Decision.Kind.WAIVED ? waived : "To be decided again: " + decision.why() + " " + waived;
+    }
+
     private static String format(Measure measure, UnitSystem units) {
         return Units.format(measure.value(), measure.quantity(), units);
     }
 
-    private static String where(Desk.Choice choice, UnitSystem units) {
+    private static String where(Choice choice, UnitSystem units) {
         Result.ReportedFinding finding = choice.finding();
         String at = choice.at().map(place -> Units.format(place.at().x, Quantity.LENGTH, units) + " from the left, " + Units.format(place.at().y, Quantity.LENGTH, units)
                 + " from the top" + (finding.count() > 1 ? " (place " + (choice.place() + 1) + " of " + finding.count() + ", all alike)" : "")).orElse("the whole proof");
@@ -55,8 +64,8 @@ public final class FindingText {
     }
 
     /** The same as plain text, to be copied. */
-    public static String plain(Desk desk, Desk.Choice choice) {
-        return desk.file().map(file -> file.getFileName() + "\n").orElse("") + paragraphs(desk, choice).stream()
+    public static String plain(Desk desk, Choice choice) {
+        return desk.proofFile().map(file -> file.getFileName() + "\n").orElse("") + paragraphs(desk, choice).stream()
                 .map(paragraph -> paragraph.head() + (paragraph.head().isEmpty() ? "" : "\n") + paragraph.body()).collect(Collectors.joining("\n\n")) + "\n";
     }
 }

@@ -3,9 +3,9 @@ package kerfglow.desktop.desk;
 
 /** What can change on the desk; a pane listens to what it shows. */
 public enum Topic {
-    /** Another proof lies on the desk, or none. */
+    /** Another proof lies on the desk, or another revision of it. */
     PROOF,
-    /** Findings came in, or went. */
+    /** Findings came in or went, or something was decided about them. */
     FINDINGS,
     /** Another finding was chosen. */
     CHOICE,
@@ -13,8 +13,10 @@ public enum Topic {
     LISTED,
     /** Layers, roles, edges, overlays: what of the proof is shown, and how. */
     SHOWN,
+    /** The job: its sheet, marks, waivers, sign-offs, what can be undone, whether it is saved. */
+    JOB,
     /** How far the work in the background is, or what went wrong. */
     WORK,
-    /** Light or dark. */
+    /** Light or dark, and how large a pixel is. */
     LOOK
 }

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.desk;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -17,16 +19,19 @@ import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
 import kerfglow.desktop.scene.Scene;
 import kerfglow.desktop.scene.SceneMaker;
+import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
 import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
 import kerfglow.host.Session;
 import kerfglow.host.SheetException;
+import kerfglow.host.ShopSheet;
 import kerfglow.host.Watcher;
 
 /**
- * Reads and checks proofs in the background and puts what comes out on the desk: first the proof, then each check's findings as it
- * ends, then the whole result. A new file ends the work on the last one.
+ * Reads and checks in the background and puts what comes out on the desk: first the proof, then each check's findings as it ends, then the
+ * whole result. A changed job sheet is checked again by itself; the session runs only the checks that it concerns. New work ends the work
+ * before it.
  */
 public final class Worker {
     /** People read no more than this many changes of a progress bar. */
@@ -36,6 +41,7 @@ public final class Worker {
     private final Session session;
     private final Executor windowThread;
     private final AtomicReference<Run> current = new AtomicReference<>();
+    private JobSheet asked = JobSheet.NONE;
 
     /**
      * A worker.
@@ -48,18 +54,45 @@ public final class Worker {
         this.desk = desk;
         session = runner.session();
         this.windowThread = windowThread;
+        desk.listen(Topic.JOB, this::checkChangedSheet);
     }
 
-    /** Opens a proof; returns at once. */
+    /** Opens a proof or a job file; returns at once. */
     public void open(Path file) {
-        Run run = new Run(file);
+        Run run = take(new Run(String.valueOf(file.getFileName())));
+        run.start(() -> {
+            OpenedJob opened = OpenedJob.of(file, problem -> windowThread.execute(() -> desk.setWork(WorkState.failed(problem))));
+            run.onDesk(() -> {
+                asked = opened.state().sheet();
+                desk.begin(opened.proof(), opened.file(), opened.state());
+            });
+            run.check(opened.proof(), opened.state().sheet());
+            run.onDesk(() -> opened.remark().ifPresent(remark -> desk.setWork(WorkState.failed(remark))));
+        });
+    }
+
+    /** Reads the proof's file again and checks what is not known yet. */
+    public void checkAgain() {
+        desk.proofFile().ifPresent(proof -> desk.job().ifPresent(job -> {
+            JobSheet sheet = job.state().sheet();
+            asked = sheet;
+            Run run = take(new Run(String.valueOf(proof.getFileName())));
+            run.start(() -> run.check(proof, sheet));
+        }));
+    }
+
+    private void checkChangedSheet() {
+        if (desk.job().isPresent() && !desk.job().get().state().sheet().equals(asked)) {
+            checkAgain();
+        }
+    }
+
+    private Run take(Run run) {
         Run before = current.getAndSet(run);
         if (before != null) {
             before.cancelled.set(true);
         }
-        Thread thread = new Thread(run, "proof " + file.getFileName());
-        thread.setDaemon(true);
-        thread.start();
+        return run;
     }
 
     /** Stops what runs. */
@@ -70,63 +103,82 @@ public final class Worker {
         }
     }
 
-    /** One file on its way through import and checks. */
-    private final class Run implements Runnable, Watcher {
-        private final Path file;
+    /** Work that may fail in the ways that files and sheets fail. */
+    @FunctionalInterface
+    private interface Work {
+        void run() throws IOException, ProofException, SheetException, InterruptedException;
+    }
+
+    /** One piece of work on its way through reading and checks. */
+    private final class Run implements Watcher {
+        private final String name;
         private final AtomicBoolean cancelled = new AtomicBoolean();
         private final List<Result.ReportedFinding> soFar = new ArrayList<>();
+        private final List<Result.CheckRow> rows = new ArrayList<>();
         private final Map<String, Double> fractions = new TreeMap<>();
+        private Proof proof;
+        private List<Part> parts = List.of();
+        private UnitSystem units = UnitSystem.METRIC;
         private long toldNanos;
 
-        Run(Path file) {
-            this.file = file;
+        Run(String name) {
+            this.name = name;
         }
 
-        @Override
-        public void run() {
-            String name = String.valueOf(file.getFileName());
-            tell(WorkState.at("Opening " + name, 0));
+        void start(Work work) {
+            Thread thread = new Thread(() -> guard(work), "proof " + name);
+            thread.setDaemon(true);
+            thread.start();
+        }
+
+        private void guard(Work work) {
+            tell(WorkState.at("Reading " + name, 0));
             try {
-                Result result;
                 synchronized (session) { // a session serves one run at a time; the one before has been told to stop
-                    result = session.run(RunRequest.of(file), this);
+                    work.run();
                 }
-                onDesk(() -> {
-                    desk.show(result);
-                    desk.setWork(WorkState.IDLE);
-                });
-            } catch (ProofException | SheetException unfit) {
-                tell(WorkState.failed(name + ": " + unfit.getMessage()));
+            } catch (IOException | ProofException | SheetException unfit) {
+                tell(WorkState.failed(unfit.getMessage().contains(name) ? unfit.getMessage() : name + ": " + unfit.getMessage()));
             } catch (CancellationException | InterruptedException stopped) {
-                tell(WorkState.failed(name + ": stopped before all was checked; open it again to check the rest"));
+                tell(WorkState.failed(name + ": stopped before all was checked; read and check again for the rest"));
             } catch (RuntimeException | Error defect) { // whatever it is, the window must say so and live
                 tell(WorkState.failed(name + ": the program failed: " + defect + ". This is a defect of the program; please report it with the file"));
             }
         }
 
-        @Override
-        public void opened(Proof proof, List<Part> parts, UnitSystem units) {
-            Scene scene = SceneMaker.scene(proof, parts);
-            onDesk(() -> desk.put(file, proof, parts, scene, units));
+        void check(Path file, JobSheet sheet) throws ProofException, SheetException, InterruptedException {
+            Result result = session.run(RunRequest.of(file, sheet), this);
+            onDesk(() -> {
+                desk.setWork(WorkState.IDLE);
+                desk.show(result);
+            });
         }
 
         @Override
-        public void ended(Result.CheckRow row, List<Result.ReportedFinding> findings) {
-            List<Result.ReportedFinding> now;
-            synchronized (soFar) {
-                soFar.addAll(findings);
-                now = List.copyOf(soFar);
-            }
-            onDesk(() -> desk.showSoFar(row, now));
+        public void opened(Proof newProof, List<Part> newParts, UnitSystem newUnits) {
+            proof = newProof;
+            parts = newParts;
+            units = newUnits;
+            Scene scene = SceneMaker.scene(newProof, newParts);
+            onDesk(() -> desk.put(newProof, newParts, scene, newUnits));
+        }
+
+        @Override
+        public synchronized void ended(Result.CheckRow row, List<Result.ReportedFinding> findings) {
+            rows.add(row);
+            soFar.addAll(findings);
+            soFar.sort(Comparator.comparing(Result.ReportedFinding::severity).reversed().thenComparing(finding -> finding.rule().id()));
+            Result partial = new Result(proof, JobSheet.NONE, ShopSheet.NONE, units, parts, soFar, rows, List.of(), List.of());
+            onDesk(() -> desk.showSoFar(partial));
         }
 
         private void tell(WorkState state) {
             onDesk(() -> desk.setWork(state));
         }
 
-        private void onDesk(Runnable change) {
+        void onDesk(Runnable change) {
             windowThread.execute(() -> {
-                if (current.get() == this) { // else another file has been opened since
+                if (current.get() == this) { // else other work has been begun since
                     change.run();
                 }
             });

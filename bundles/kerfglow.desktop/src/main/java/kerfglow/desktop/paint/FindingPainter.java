@@ -4,7 +4,7 @@ package kerfglow.desktop.paint;
 import java.util.List;
 import java.util.Optional;
 import kerfglow.api.Severity;
-import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.scene.Badges;
 import kerfglow.desktop.scene.Outlines;
 import kerfglow.desktop.scene.PlaceIndex;
@@ -35,7 +35,7 @@ public final class FindingPainter {
     private static final int CASING_ALPHA = 180;
 
     /** Paints the outlines of the places that a view meets. Numbers for the floor are no faults: they are drawn only when chosen. */
-    public void paintPlaces(GC gc, PlaceIndex places, View view, Rectangle exposed, Optional<Desk.Choice> choice, Palette palette) {
+    public void paintPlaces(GC gc, PlaceIndex places, View view, Rectangle exposed, Optional<Choice> choice, Palette palette) {
         gc.setAntialias(SWT.ON);
         Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, RING_PX);
         for (PlaceIndex.Drawn place : places.meeting(seen)) {
@@ -93,7 +93,7 @@ public final class FindingPainter {
     }
 
     /** Paints the badges that a view meets. */
-    public void paintBadges(GC gc, List<Badges.Badge> badges, View view, Rectangle exposed, Optional<Desk.Choice> choice, Font font, Palette palette) {
+    public void paintBadges(GC gc, List<Badges.Badge> badges, View view, Rectangle exposed, Optional<Choice> choice, Font font, Palette palette) {
         gc.setAntialias(SWT.ON);
         gc.setFont(font);
         Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, BADGE_REACH_PX);

@@ -16,6 +16,8 @@ public final class Palette {
     public final Color line;
     public final Color surround;
     public final Color accent;
+    /** Ink of reviewers' marks. */
+    public final Color mark = colour(0x7a1f8a);
     public final Color page = colour(0xffffff);
     public final Color casing = colour(0xffffff);
     private final Color stop;

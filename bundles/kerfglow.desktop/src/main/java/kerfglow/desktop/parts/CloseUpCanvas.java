@@ -4,6 +4,7 @@ package kerfglow.desktop.parts;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import kerfglow.desktop.closeup.CloseUp;
+import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.CloseUpPainter;
@@ -43,8 +44,8 @@ final class CloseUpCanvas {
         int mine = ++asked;
         closeUp = Optional.empty();
         canvas.redraw();
-        Optional<Desk.Choice> choice = desk.choice();
-        Optional<Result.Place> place = choice.flatMap(Desk.Choice::at);
+        Optional<Choice> choice = desk.choice();
+        Optional<Result.Place> place = choice.flatMap(Choice::at);
         Point size = canvas.getSize();
         if (place.isEmpty() || desk.result().isEmpty() || size.x < 1 || size.y < 1) {
             return;

@@ -2,6 +2,7 @@
 package kerfglow.desktop.parts;
 
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import org.eclipse.jface.action.Action;
 import org.eclipse.jface.action.IAction;
 
@@ -10,6 +11,7 @@ final class Deed extends Action {
     private final Runnable work;
     private final BooleanSupplier possible;
     private final BooleanSupplier on;
+    private Supplier<String> name;
 
     private Deed(String text, int key, Runnable work, BooleanSupplier possible, BooleanSupplier on) {
         super(text, on == null ? IAction.AS_PUSH_BUTTON : IAction.AS_CHECK_BOX);
@@ -25,6 +27,13 @@ final class Deed extends Action {
         return new Deed(text, key, work, possible, null);
     }
 
+    /** Something whose name changes, for instance with the step that it takes back. */
+    static Deed named(Supplier<String> name, int key, Runnable work, BooleanSupplier possible) {
+        Deed deed = of(name.get(), key, work, possible);
+        deed.name = name;
+        return deed;
+    }
+
     /** Something that can always be done. */
     static Deed of(String text, int key, Runnable work) {
         return of(text, key, work, () -> true);
@@ -37,6 +46,9 @@ final class Deed extends Action {
 
     /** Asks again whether it is possible, and whether it is on. */
     void refresh() {
+        if (name != null) {
+            setText(name.get());
+        }
         setEnabled(possible.getAsBoolean());
         if (on != null) {
             setChecked(on.getAsBoolean());

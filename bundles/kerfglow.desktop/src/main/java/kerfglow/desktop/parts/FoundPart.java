@@ -2,20 +2,29 @@
 package kerfglow.desktop.parts;
 
 import jakarta.annotation.PostConstruct;
-import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import kerfglow.api.Severity;
 import kerfglow.desktop.desk.Desk;
-import kerfglow.desktop.desk.Station;
-import kerfglow.desktop.desk.Stations;
 import kerfglow.desktop.desk.Topic;
-import kerfglow.host.Result;
+import kerfglow.desktop.paint.Palette;
+import kerfglow.job.FindingFilter;
+import kerfglow.job.FindingItem;
+import kerfglow.job.FindingOrder;
+import kerfglow.job.Station;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Font;
+import org.eclipse.swt.graphics.FontData;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeColumn;
@@ -23,40 +32,108 @@ import org.eclipse.swt.widgets.TreeItem;
 
 /** The findings by station, in the order in which the floor works; each station says clear or how many. */
 public final class FoundPart {
+    private static final Map<FindingFilter.Decided, String> DECIDED = Map.of(FindingFilter.Decided.ANY, "decided or not", FindingFilter.Decided.TO_DECIDE, "to decide",
+            FindingFilter.Decided.WAIVED, "waived");
+    private static final Map<FindingOrder, String> ORDER = Map.of(FindingOrder.SEVERITY, "by weight", FindingOrder.CHECK, "by check", FindingOrder.SHORTFALL, "by shortfall");
+
     private Desk desk;
     private Tree tree;
+    private Label hidden;
+    private Font bold;
     private final Map<String, TreeItem> items = new HashMap<>();
 
     @PostConstruct
     void create(Composite parent, Desk newDesk) {
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
-        layout.marginWidth = 0;
-        layout.marginHeight = 0;
+        layout.marginWidth = 4;
+        layout.marginHeight = 2;
+        layout.verticalSpacing = 3;
         parent.setLayout(layout);
         Text words = new Text(parent, SWT.SEARCH | SWT.ICON_SEARCH | SWT.ICON_CANCEL);
-        words.setMessage("Words, rule, part or layer");
+        words.setMessage("Words in findings  (" + Keys.FIND_NAME + ")");
         words.setToolTipText("List only findings that hold all of these words");
+        words.setData(Keys.WIDGET, Keys.FIND);
         Accessible.name(words, "Words that listed findings must hold");
         words.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        words.addListener(SWT.Modify, event -> desk.listing().setWords(words.getText()));
-        tree = new Tree(parent, SWT.SINGLE | SWT.FULL_SELECTION);
-        tree.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
+        words.addListener(SWT.Modify, event -> desk.setFilter(desk.filter().withWords(words.getText())));
+        createFilterRow(parent);
+        createTree(parent);
+        hidden = new Label(parent, SWT.NONE);
+        hidden.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        Listening.to(desk, tree, Topic.PROOF, () -> {
+            if (!words.getText().equals(desk.filter().words())) {
+                words.setText(desk.filter().words());
+            }
+        });
+        Listening.to(desk, tree, Topic.FINDINGS, this::fill);
+        Listening.to(desk, tree, Topic.LISTED, this::fill);
+        Listening.to(desk, tree, Topic.LOOK, this::fill);
+        Listening.to(desk, tree, Topic.CHOICE, this::mark);
+        Skin.wear(parent, desk);
+        fill();
+    }
+
+    private void createFilterRow(Composite parent) {
+        Composite row = new Composite(parent, SWT.NONE);
+        row.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        GridLayout layout = new GridLayout(6, true);
+        layout.marginWidth = 0;
+        layout.marginHeight = 0;
+        row.setLayout(layout);
+        for (Severity severity : new Severity[] {Severity.STOP, Severity.REVIEW, Severity.INFO}) {
+            Button tick = new Button(row, SWT.CHECK);
+            tick.setText(severity.word());
+            tick.setSelection(true);
+            tick.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false, 2, 1));
+            tick.setToolTipText("List findings that weigh " + severity.word());
+            tick.addListener(SWT.Selection, event -> {
+                Set<Severity> weights = EnumSet.noneOf(Severity.class);
+                weights.addAll(desk.filter().severities());
+                if (tick.getSelection()) {
+                    weights.add(severity);
+                } else {
+                    weights.remove(severity);
+                }
+                desk.setFilter(desk.filter().withSeverities(weights));
+            });
+            Listening.to(desk, tick, Topic.PROOF, () -> tick.setSelection(desk.filter().severities().contains(severity)));
+        }
+        Combo decided = combo(row, "Which findings by how far the decision is", DECIDED.get(FindingFilter.Decided.ANY), DECIDED.get(FindingFilter.Decided.TO_DECIDE),
+                DECIDED.get(FindingFilter.Decided.WAIVED));
+        decided.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withDecided(FindingFilter.Decided.values()[decided.getSelectionIndex()])));
+        Combo order = combo(row, "In which order findings stand in a station", ORDER.get(FindingOrder.SEVERITY), ORDER.get(FindingOrder.CHECK), ORDER.get(FindingOrder.SHORTFALL));
+        order.addListener(SWT.Selection, event -> desk.setOrder(FindingOrder.values()[order.getSelectionIndex()]));
+    }
+
+    private static Combo combo(Composite row, String name, String... choices) {
+        Combo combo = new Combo(row, SWT.DROP_DOWN | SWT.READ_ONLY);
+        combo.setItems(choices);
+        combo.select(0);
+        combo.setToolTipText(name);
+        combo.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false, 3, 1));
+        Accessible.name(combo, name);
+        return combo;
+    }
+
+    private void createTree(Composite parent) {
+        tree = new Tree(parent, SWT.SINGLE | SWT.FULL_SELECTION | SWT.BORDER);
+        GridData room = new GridData(SWT.FILL, SWT.FILL, true, true);
+        room.heightHint = 100;
+        tree.setLayoutData(room);
         tree.setHeaderVisible(true);
         Accessible.name(tree, "Findings by station");
-        column("No.", 90);
+        FontData data = tree.getFont().getFontData()[0];
+        bold = new Font(tree.getDisplay(), data.getName(), data.getHeight(), SWT.BOLD);
+        tree.addListener(SWT.Dispose, event -> bold.dispose());
+        column("Station", 96);
         column("Weight", 70);
-        column("What was found", 600);
+        column("What was found", 620);
         tree.addListener(SWT.Selection, event -> {
             if (event.item.getData() instanceof String id && desk.choice().filter(choice -> choice.finding().id().equals(id)).isEmpty()) {
                 desk.choose(id, 0);
             }
         });
-        Listening.to(desk, tree, Topic.FINDINGS, this::fill);
-        Listening.to(desk, tree, Topic.LISTED, this::fill);
-        Listening.to(desk, tree, Topic.CHOICE, this::mark);
-        Skin.wear(parent, desk);
-        fill();
     }
 
     private void column(String title, int width) {
@@ -66,27 +143,43 @@ public final class FoundPart {
     }
 
     private void fill() {
+        Palette palette = Palette.of(desk.isDark());
         tree.setRedraw(false);
         tree.removeAll();
         items.clear();
-        Map<Station, List<Result.ReportedFinding>> listed = new EnumMap<>(Station.class);
-        for (Station station : Station.values()) {
-            listed.put(station, desk.listed().stream().filter(finding -> Station.ofRule(finding.rule().id()) == station).toList());
-        }
-        for (Stations.Row row : Stations.rows(desk.findings(), desk.checks(), desk.result().isPresent() && !desk.work().busy())) {
+        for (Station.Outlook outlook : desk.outlooks()) {
             TreeItem head = new TreeItem(tree, SWT.NONE);
-            head.setText(new String[] {row.station().title(), "", row.words()});
-            for (Result.ReportedFinding finding : listed.get(row.station())) {
-                TreeItem item = new TreeItem(head, SWT.NONE);
-                item.setText(new String[] {Integer.toString(desk.number(finding)), finding.severity().word(),
-                    finding.message() + (finding.count() > 1 ? " (" + finding.count() + " places)" : "")});
-                item.setData(finding.id());
-                items.put(finding.id(), item);
+            String name = outlook.station().word();
+            head.setText(new String[] {name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1), "", outlook.words()});
+            head.setFont(bold);
+            for (FindingItem item : desk.listed(outlook)) {
+                add(head, item, palette);
             }
             head.setExpanded(true);
         }
         tree.setRedraw(true);
+        int count = desk.hidden();
+        ((GridData) hidden.getLayoutData()).exclude = count == 0;
+        hidden.setVisible(count > 0);
+        hidden.getParent().layout();
+        hidden.setText(count == 0 ? "" : count + (count == 1 ? " finding is" : " findings are") + " not listed: see words, weights and decisions above");
         mark();
+    }
+
+    private void add(TreeItem head, FindingItem item, Palette palette) {
+        TreeItem line = new TreeItem(head, SWT.NONE);
+        String decision = switch (item.decision().kind()) {
+            case OPEN -> "";
+            case WAIVED -> "waived: ";
+            case DECIDE_AGAIN -> "decide again: ";
+        };
+        line.setText(new String[] {Integer.toString(item.number()), item.finding().severity().word(),
+            decision + item.finding().message() + (item.finding().count() > 1 ? " (" + item.finding().count() + " places)" : "")});
+        if (item.decision().isWaived()) {
+            line.setForeground(palette.quiet);
+        }
+        line.setData(item.finding().id());
+        items.put(item.finding().id(), line);
     }
 
     private void mark() {

@@ -4,9 +4,12 @@ package kerfglow.desktop.parts;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
 import kerfglow.desktop.desk.Topic;
+import kerfglow.job.Job;
 import org.eclipse.jface.action.IMenuManager;
 import org.eclipse.jface.action.MenuManager;
 import org.eclipse.jface.action.Separator;
@@ -21,10 +24,12 @@ final class MainMenu {
     private final Desk desk;
     private final ProofCanvas proof;
     private final Opener opener;
+    private final Decisions decisions;
     private final Shell shell;
     private final List<Deed> deeds = new ArrayList<>();
 
-    MainMenu(Shell shell, Desk desk, ProofCanvas proof, Opener opener) {
+    MainMenu(Shell shell, Desk desk, ProofCanvas proof, Opener opener, Decisions decisions) {
+        this.decisions = decisions;
         this.shell = shell;
         this.desk = desk;
         this.proof = proof;
@@ -33,6 +38,7 @@ final class MainMenu {
         bar.add(jobMenu());
         bar.add(lookMenu());
         bar.add(findingMenu());
+        bar.add(decideMenu());
         shell.setMenuBar(bar.createMenuBar((org.eclipse.swt.widgets.Decorations) shell));
         bar.updateAll(true);
         for (Topic topic : Topic.values()) {
@@ -59,7 +65,10 @@ final class MainMenu {
         recent.addMenuListener(this::listRecent);
         menu.add(recent);
         menu.add(deed(Deed.of("Open the &demo", 0, opener::openDemo, opener::hasDemo)));
-        menu.add(deed(Deed.of("&Read and check again", SWT.F5, opener::again, () -> desk.file().isPresent())));
+        menu.add(deed(Deed.of("&Read and check again", SWT.F5, opener::again, () -> desk.proofFile().isPresent())));
+        menu.add(new Separator());
+        menu.add(deed(Deed.of("&Save the job", SWT.MOD1 | 'S', decisions::save, () -> desk.job().isPresent())));
+        menu.add(deed(Deed.of("Save the job &as...", SWT.MOD1 | SWT.SHIFT | 'S', decisions::saveElsewhere, () -> desk.job().isPresent())));
         menu.add(new Separator());
         menu.add(deed(Deed.of("&Leave", SWT.MOD1 | 'Q', shell::close)));
         return menu;
@@ -96,6 +105,7 @@ final class MainMenu {
 
     private MenuManager findingMenu() {
         MenuManager menu = new MenuManager("&Findings");
+        menu.add(deed(Deed.of("&Find words", SWT.MOD1 | 'F', () -> Keys.focus(shell, Keys.FIND))));
         menu.add(deed(Deed.of("&Next", SWT.F8, () -> desk.step(1), () -> !desk.listed().isEmpty())));
         menu.add(deed(Deed.of("&Previous", SWT.SHIFT | SWT.F8, () -> desk.step(-1), () -> !desk.listed().isEmpty())));
         menu.add(deed(Deed.of("Next pl&ace of the same", SWT.F9, () -> desk.stepPlace(1), this::hasMorePlaces)));
@@ -103,6 +113,29 @@ final class MainMenu {
         menu.add(new Separator());
         menu.add(deed(Deed.of("&Copy as text", SWT.MOD1 | SWT.SHIFT | 'C', this::copy, () -> desk.choice().isPresent())));
         return menu;
+    }
+
+    private MenuManager decideMenu() {
+        MenuManager menu = new MenuManager("&Decide");
+        menu.add(deed(Deed.named(() -> "&Undo" + step(desk.job().flatMap(Job::undoName)), SWT.MOD1 | 'Z', () -> desk.job().ifPresent(Job::undo),
+                () -> desk.job().flatMap(Job::undoName).isPresent())));
+        menu.add(deed(Deed.named(() -> "&Redo" + step(desk.job().flatMap(Job::redoName)), SWT.MOD1 | SWT.SHIFT | 'Z', () -> desk.job().ifPresent(Job::redo),
+                () -> desk.job().flatMap(Job::redoName).isPresent())));
+        menu.add(new Separator());
+        menu.add(deed(Deed.of("&Waive the chosen finding...", SWT.MOD1 | 'D', decisions::waive, decisions::canWaive)));
+        menu.add(deed(Deed.of("W&ithdraw its waiver", 0, decisions::withdraw, decisions::canWithdraw)));
+        menu.add(deed(Deed.of("&Sign off...", SWT.MOD1 | SWT.SHIFT | 'O', decisions::signOff, () -> desk.result().isPresent())));
+        menu.add(new Separator());
+        for (MarkTool.Kind kind : MarkTool.Kind.values()) {
+            String word = kind.name().toLowerCase(Locale.ROOT);
+            menu.add(deed(Deed.of("Mark with a" + (kind == MarkTool.Kind.ARROW ? "n " : " ") + word, SWT.MOD1 | SWT.MOD3 | Character.forDigit(kind.ordinal() + 1, 10),
+                    () -> proof.take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.job().isPresent())));
+        }
+        return menu;
+    }
+
+    private static String step(Optional<String> name) {
+        return name.map(each -> ": " + each.substring(0, 1).toLowerCase(Locale.ROOT) + each.substring(1)).orElse("");
     }
 
     private boolean hasMorePlaces() {

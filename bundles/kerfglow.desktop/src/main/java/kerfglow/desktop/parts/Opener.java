@@ -8,6 +8,7 @@ import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Worker;
+import kerfglow.job.JobFile;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.DND;
 import org.eclipse.swt.dnd.DropTarget;
@@ -40,10 +41,10 @@ final class Opener {
 
     void ask() {
         FileDialog dialog = new FileDialog(shell, SWT.OPEN);
-        dialog.setText("Open a proof");
-        dialog.setFilterNames(new String[] {"Proofs (SVG)", "All files"});
-        dialog.setFilterExtensions(new String[] {"*.svg;*.SVG", "*"});
-        desk.file().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
+        dialog.setText("Open a proof or a job");
+        dialog.setFilterNames(new String[] {"Proofs and job files", "All files"});
+        dialog.setFilterExtensions(new String[] {"*.svg;*.SVG;*" + JobFile.ENDING, "*"});
+        desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
         Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(this::open);
     }
 
@@ -53,7 +54,7 @@ final class Opener {
     }
 
     void again() {
-        desk.file().ifPresent(worker::open);
+        worker.checkAgain();
     }
 
     boolean hasDemo() {

@@ -5,16 +5,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.Backing;
 import kerfglow.desktop.paint.FindingPainter;
+import kerfglow.desktop.paint.MarkPainter;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.paint.RulerPainter;
 import kerfglow.desktop.paint.ScenePainter;
 import kerfglow.desktop.scene.Badges;
 import kerfglow.desktop.scene.PlaceIndex;
 import kerfglow.desktop.scene.View;
+import kerfglow.job.FindingItem;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
@@ -63,9 +66,12 @@ public final class ProofCanvas {
     private PlaceIndex places = new PlaceIndex(List.of());
     private List<Badges.Badge> badges = List.of();
     private double gatheredFor;
+    private Optional<PointerTool> tool = Optional.empty();
+    private final List<Runnable> toolListeners = new ArrayList<>();
     private Point pressed;
     private Point last = new Point(-1, -1);
     private boolean dragging;
+    private boolean toolHeld;
     private int flight;
 
     public ProofCanvas(Composite parent, Desk desk) {
@@ -105,6 +111,7 @@ public final class ProofCanvas {
         Listening.to(desk, canvas, Topic.LISTED, this::gatherAnew);
         Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
+        Listening.to(desk, canvas, Topic.JOB, this::paintAnew);
         Listening.to(desk, canvas, Topic.LOOK, () -> {
             palette = Palette.of(desk.isDark());
             paintAnew();
@@ -132,6 +139,7 @@ public final class ProofCanvas {
     private void paint(GC gc) {
         Point size = canvas.getSize();
         backing.paint(gc, view, size, this::paintExposed);
+        tool.ifPresent(each -> each.paint(gc, view, palette));
         if (desk.shown().isRulers()) {
             gc.setFont(rulerFont);
             rulerPainter.paint(gc, view, size, desk.units(), last, palette);
@@ -146,6 +154,7 @@ public final class ProofCanvas {
             findingPainter.paintPlaces(gc, places, at, exposed, desk.choice(), palette);
             findingPainter.paintBadges(gc, badges(), at, exposed, desk.choice(), badgeFont, palette);
         }
+        desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), at, exposed, desk.units(), palette));
     }
 
     /** Something on the proof changed, be it the same view. */
@@ -155,7 +164,7 @@ public final class ProofCanvas {
     }
 
     private void gatherAnew() {
-        places = new PlaceIndex(desk.listed());
+        places = new PlaceIndex(desk.listed().stream().map(FindingItem::finding).toList());
         gatheredFor = 0;
         paintAnew();
     }
@@ -213,7 +222,7 @@ public final class ProofCanvas {
 
     private void flyToChoice() {
         paintAnew();
-        desk.choice().flatMap(Desk.Choice::at).ifPresent(place -> {
+        desk.choice().flatMap(Choice::at).ifPresent(place -> {
             Envelope extent = place.shape().getEnvelopeInternal();
             Point size = canvas.getSize();
             double wanted = Math.max(LEAST_SEEN_MM, Math.max(extent.getWidth(), extent.getHeight()) / CHOSEN_SHARE);
@@ -241,14 +250,46 @@ public final class ProofCanvas {
         });
     }
 
+    /** Takes up a tool; empty puts the one in use away. */
+    void take(Optional<PointerTool> next) {
+        tool = next;
+        canvas.setCursor(next.isPresent() ? canvas.getDisplay().getSystemCursor(SWT.CURSOR_CROSS) : null);
+        canvas.redraw();
+        toolListeners.forEach(Runnable::run);
+    }
+
+    /** The tool in use. */
+    Optional<PointerTool> tool() {
+        return tool;
+    }
+
+    /** Told when a tool is taken up or put away. */
+    void onTool(Runnable listener) {
+        toolListeners.add(listener);
+    }
+
+    private double reachMm() {
+        return 2 * CLICK_PX / view.pixelsPerMm();
+    }
+
     private void press(Event event) {
         canvas.setFocus();
         flight++;
+        if (tool.isPresent() && event.button == 1) {
+            tool.get().press(view.toMm(event.x, event.y), reachMm());
+            toolHeld = true;
+            canvas.redraw();
+            return;
+        }
         pressed = new Point(event.x, event.y);
         dragging = false;
     }
 
     private void move(Event event) {
+        if (tool.isPresent() && pressed == null) {
+            tool.get().move(view.toMm(event.x, event.y), reachMm(), toolHeld);
+            canvas.redraw();
+        }
         if (pressed != null && !dragging && Math.hypot(event.x - pressed.x, event.y - pressed.y) > CLICK_PX) {
             dragging = true;
             last = pressed;
@@ -264,6 +305,14 @@ public final class ProofCanvas {
     }
 
     private void release(Event event) {
+        if (tool.isPresent() && toolHeld) {
+            toolHeld = false;
+            if (tool.get().release(view.toMm(event.x, event.y), reachMm())) {
+                take(Optional.empty());
+            }
+            canvas.redraw();
+            return;
+        }
         if (pressed != null && !dragging && event.button == 1) {
             choose(event.x, event.y);
         }
@@ -284,7 +333,7 @@ public final class ProofCanvas {
                 return;
             }
         }
-        double reachMm = 2 * CLICK_PX / view.pixelsPerMm();
+        double reachMm = reachMm();
         Envelope around = new Envelope(view.toMm(x, y));
         around.expandBy(reachMm);
         org.locationtech.jts.geom.Point point = new org.locationtech.jts.geom.GeometryFactory().createPoint(view.toMm(x, y));
@@ -312,7 +361,13 @@ public final class ProofCanvas {
             case SWT.ARROW_UP -> show(view.moved(0, KEY_STEP_PX));
             case SWT.ARROW_DOWN -> show(view.moved(0, -KEY_STEP_PX));
             case SWT.HOME -> fit();
-            case SWT.ESC -> desk.chooseNone();
+            case SWT.ESC -> {
+                if (tool.isPresent()) {
+                    take(Optional.empty());
+                } else {
+                    desk.chooseNone();
+                }
+            }
             default -> {
                 switch (event.character) {
                     case '+', '=' -> zoomIn();

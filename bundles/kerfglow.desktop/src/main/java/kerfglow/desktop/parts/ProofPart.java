@@ -12,6 +12,7 @@ import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.desk.WorkState;
 import kerfglow.desktop.desk.Worker;
+import kerfglow.job.Job;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.GridData;
@@ -33,6 +34,7 @@ public final class ProofPart {
     private Label pointer;
     private ProgressBar progress;
     private Button cancel;
+    private Decisions decisions;
 
     @PostConstruct
     void create(Composite parent, Desk newDesk, Worker worker, Habits habits, DemoFile demo) {
@@ -71,7 +73,10 @@ public final class ProofPart {
         Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
         Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
         opener.acceptDrops(proof.control());
-        new MainMenu(parent.getShell(), desk, proof, opener);
+        decisions = new Decisions(parent.getShell(), desk, habits);
+        new MainMenu(parent.getShell(), desk, proof, opener, decisions);
+        proof.onTool(this::showWork);
+        Listening.to(desk, strip, Topic.JOB, this::showJob);
         Skin.wear(parent, desk);
         showWork();
     }
@@ -87,16 +92,24 @@ public final class ProofPart {
             ((GridData) control.getLayoutData()).exclude = !work.busy();
         }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
-        String text = work.busy() ? work.what() : work.problem().orElseGet(this::summary);
+        String text = proof.tool().map(PointerTool::words).orElseGet(() -> work.busy() ? work.what() : work.problem().orElseGet(this::summary));
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
         message.getParent().layout();
     }
 
+    /** The title tells which job it is and whether it is saved. */
+    private void showJob() {
+        String title = desk.job().map(job -> job.state().sheet().title()).filter(each -> !each.isBlank()).or(() -> desk.proofFile().map(file -> file.getFileName().toString())).orElse("");
+        String unsaved = desk.job().filter(Job::isChanged).isPresent() ? "  (not saved)" : "";
+        message.getShell().setText("Kerfglow" + (title.isEmpty() ? "" : " \u2013 " + title) + unsaved);
+    }
+
     private String summary() {
         Optional<String> size = desk.proof().map(each -> Units.format(each.widthMm(), Quantity.LENGTH, desk.units()) + " \u00d7 "
                 + Units.format(each.heightMm(), Quantity.LENGTH, desk.units()));
-        return desk.file().map(file -> file.getFileName() + size.map(each -> ", " + each).orElse("") + ", " + desk.findings().size() + " findings")
+        return desk.proofFile().map(file -> file.getFileName() + size.map(each -> ", " + each).orElse("") + ", "
+                + desk.reviewed().map(each -> each.result().findings().size()).orElse(0) + " findings")
                 .orElse("Open a proof from the menu, or drop an SVG file here.");
     }
 

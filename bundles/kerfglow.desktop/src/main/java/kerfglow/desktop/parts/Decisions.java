@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.WorkState;
+import kerfglow.job.JobFile;
+import kerfglow.job.JobFileException;
+import kerfglow.job.MarkShape;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.FileDialog;
+import org.eclipse.swt.widgets.MessageBox;
+import org.eclipse.swt.widgets.Shell;
+
+/** What a person decides: asks for the words that a decision needs, and makes it. */
+final class Decisions {
+    private final Shell shell;
+    private final Desk desk;
+    private final Habits habits;
+
+    Decisions(Shell shell, Desk desk, Habits habits) {
+        this.shell = shell;
+        this.desk = desk;
+        this.habits = habits;
+    }
+
+    boolean canWaive() {
+        return desk.result().isPresent() && desk.choice().filter(choice -> !choice.item().decision().isWaived()).isPresent();
+    }
+
+    void waive() {
+        desk.choice().filter(choice -> canWaive()).ifPresent(choice -> ask("Waive finding " + choice.item().number(),
+                "Why may this stay as it is? " + choice.finding().message(), "Waive", true)
+                .ifPresent(answer -> desk.job().orElseThrow().waive(choice.finding(), answer.words(), answer.name())));
+    }
+
+    boolean canWithdraw() {
+        return desk.choice().flatMap(choice -> choice.item().decision().waiver()).isPresent();
+    }
+
+    void withdraw() {
+        desk.choice().flatMap(choice -> choice.item().decision().waiver()).ifPresent(waiver -> desk.job().orElseThrow().withdrawWaiver(waiver.id()));
+    }
+
+    void mark(MarkShape shape) {
+        ask("Mark the proof", "What does the mark say?", "Mark", false)
+                .ifPresent(answer -> desk.job().ifPresent(job -> job.mark(shape, answer.words(), answer.name())));
+    }
+
+    /** Signs off, or says why nobody can. */
+    void signOff() {
+        if (desk.job().isEmpty() || desk.reviewed().isEmpty() || desk.result().isEmpty()) {
+            return;
+        }
+        List<String> refusals = desk.reviewed().get().refusals();
+        if (!refusals.isEmpty()) {
+            tell("Not yet to be signed off", String.join("\n\n", refusals.stream().limit(6).toList()) + (refusals.size() > 6 ? "\n\nAnd " + (refusals.size() - 6) + " more." : ""));
+            return;
+        }
+        int open = desk.reviewed().get().open().size();
+        ask("Sign off", "The proof may go on to the floor" + (open == 0 ? "." : ", with " + open + " things still open; they are written into the sign-off.") + " Add a remark if there is one.",
+                "Sign off", false).ifPresent(answer -> desk.job().get().signOff(answer.name(), answer.words()));
+    }
+
+    private Optional<WordsDialog.Answer> ask(String title, String question, String deed, boolean required) {
+        Optional<WordsDialog.Answer> answer = new WordsDialog(shell, desk, title, question, deed, habits.name(), required).ask();
+        answer.ifPresent(each -> habits.setName(each.name()));
+        return answer;
+    }
+
+    boolean canSave() {
+        return desk.job().filter(job -> job.isChanged()).isPresent() || desk.jobFile().filter(file -> file.contents().isNew()).isPresent();
+    }
+
+    /** Saves where the job is kept; says what is wrong when that cannot be. */
+    boolean save() {
+        try {
+            desk.save(false);
+            return true;
+        } catch (JobFileException refused) {
+            if (refused.kind() == JobFileException.Kind.CHANGED_ON_DISK) {
+                return overwrite(refused);
+            }
+            tell("The job is not saved", refused.getMessage());
+        } catch (IOException failed) {
+            tell("The job is not saved", failed.getMessage());
+        }
+        return false;
+    }
+
+    private boolean overwrite(JobFileException refused) {
+        MessageBox box = new MessageBox(shell, SWT.ICON_WARNING | SWT.YES | SWT.NO);
+        box.setText("The job changed on the disk");
+        box.setMessage(refused.getMessage() + "\n\nWrite over it?");
+        if (box.open() != SWT.YES) {
+            return false;
+        }
+        try {
+            desk.save(true);
+            return true;
+        } catch (IOException failed) {
+            tell("The job is not saved", failed.getMessage());
+            return false;
+        }
+    }
+
+    /** Saves under another name, and goes on there. */
+    void saveElsewhere() {
+        FileDialog dialog = new FileDialog(shell, SWT.SAVE);
+        dialog.setText("Save the job as");
+        dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
+        desk.jobFile().ifPresent(file -> {
+            dialog.setFilterPath(file.file().getParent().toString());
+            dialog.setFileName(file.file().getFileName().toString());
+        });
+        dialog.setOverwrite(true);
+        String chosen = dialog.open();
+        if (chosen == null) {
+            return;
+        }
+        Path path = Path.of(chosen.endsWith(JobFile.ENDING) ? chosen : chosen + JobFile.ENDING);
+        try {
+            desk.keepIn(JobFile.open(path, JobFile.Options.of(problem -> shell.getDisplay().asyncExec(() -> desk.setWork(WorkState.failed(problem))))));
+            desk.save(true);
+        } catch (IOException failed) {
+            tell("The job is not saved", failed.getMessage());
+        }
+    }
+
+    private void tell(String title, String words) {
+        MessageBox box = new MessageBox(shell, SWT.ICON_INFORMATION | SWT.OK);
+        box.setText(title);
+        box.setMessage(words);
+        box.open();
+    }
+}

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.parts;
+
+import kerfglow.desktop.paint.Palette;
+import kerfglow.desktop.scene.View;
+import org.eclipse.swt.graphics.GC;
+import org.locationtech.jts.geom.Coordinate;
+
+/** What the pointer does on the proof instead of pulling and choosing, until it is put away. */
+interface PointerTool {
+    /** What it is for, shown below the proof while it is in use. */
+    String words();
+
+    /** The button went down. */
+    void press(Coordinate atMm, double reachMm);
+
+    /** The pointer moved; {@code held} while the button is down. */
+    void move(Coordinate atMm, double reachMm, boolean held);
+
+    /** The button came up; true when the tool has done its work and is put away. */
+    boolean release(Coordinate atMm, double reachMm);
+
+    /** Paints over the proof what is being made. */
+    void paint(GC gc, View view, Palette palette);
+}
