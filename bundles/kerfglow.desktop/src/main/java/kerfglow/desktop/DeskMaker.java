@@ -11,6 +11,7 @@ import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Screen;
+import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
@@ -50,6 +51,7 @@ public final class DeskMaker {
         shared.put(Worker.class, worker);
         shared.put(Background.class, new Background());
         shared.put(CheckCatalogue.class, catalogue);
+        shared.put(SheetEditor.class, new SheetEditor(desk, catalogue));
         return shared;
     }
 }

@@ -19,6 +19,11 @@ public record WorkState(boolean busy, String what, double fraction, Optional<Str
         return new WorkState(true, what, fraction, Optional.empty());
     }
 
+    /** The same work, with something to tell. */
+    public WorkState withRemark(String remark) {
+        return new WorkState(busy, what, fraction, Optional.of(remark));
+    }
+
     public static WorkState failed(String problem) {
         return new WorkState(false, "", 0, Optional.of(problem));
     }

@@ -129,7 +129,7 @@ final class MainMenu {
         for (MarkTool.Kind kind : MarkTool.Kind.values()) {
             String word = kind.name().toLowerCase(Locale.ROOT);
             menu.add(deed(Deed.of("Mark with a" + (kind == MarkTool.Kind.ARROW ? "n " : " ") + word, SWT.MOD1 | SWT.MOD3 | Character.forDigit(kind.ordinal() + 1, 10),
-                    () -> proof.take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.job().isPresent())));
+                    () -> proof.take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.proof().isPresent())));
         }
         return menu;
     }

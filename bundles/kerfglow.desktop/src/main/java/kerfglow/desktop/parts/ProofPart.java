@@ -51,7 +51,7 @@ public final class ProofPart {
         GridLayout row = new GridLayout(4, false);
         row.marginHeight = 2;
         strip.setLayout(row);
-        message = new Label(strip, SWT.NONE);
+        message = new Label(strip, SWT.WRAP);
         message.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         progress = new ProgressBar(strip, SWT.HORIZONTAL);
         progress.setMaximum(PROGRESS_STEPS);
@@ -62,8 +62,7 @@ public final class ProofPart {
         cancel.setLayoutData(new GridData(SWT.RIGHT, SWT.CENTER, false, false));
         cancel.setToolTipText("Stop reading or checking this proof");
         cancel.addListener(SWT.Selection, event -> worker.cancel());
-        GridData fixedHeight = (GridData) strip.getLayoutData();
-        fixedHeight.heightHint = strip.computeSize(SWT.DEFAULT, SWT.DEFAULT).y; // the proof must not jump when work begins or ends
+        ((GridData) strip.getLayoutData()).minimumHeight = strip.computeSize(SWT.DEFAULT, SWT.DEFAULT).y; // the proof must not jump when work begins or ends
         pointer = new Label(strip, SWT.RIGHT);
         GridData fixed = new GridData(SWT.RIGHT, SWT.CENTER, false, false);
         fixed.widthHint = 230;
@@ -92,10 +91,11 @@ public final class ProofPart {
             ((GridData) control.getLayoutData()).exclude = !work.busy();
         }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
-        String text = proof.tool().map(PointerTool::words).orElseGet(() -> work.busy() ? work.what() : work.problem().orElseGet(this::summary));
+        String text = proof.tool().map(PointerTool::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
-        message.getParent().layout();
+        ((GridData) message.getLayoutData()).widthHint = 100; // a long text takes the width that there is, and as many lines as it needs
+        message.getParent().getParent().layout(true, true);
     }
 
     /** The title tells which job it is and whether it is saved. */

@@ -76,6 +76,7 @@ final class ScreenDialog {
         shell.setDefaultButton(keep);
         Skin.wear(shell, desk);
         shell.pack();
+        Dialogs.place(shell, parent);
     }
 
     private static GridData wide() {

@@ -61,6 +61,7 @@ final class WordsDialog {
         leave.moveAbove(keep);
         Skin.wear(shell, desk);
         shell.pack();
+        Dialogs.place(shell, parent);
     }
 
     private static Button button(Composite row, String text, Runnable work) {

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.desk;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Setting;
+import kerfglow.desktop.section.Section;
+import kerfglow.desktop.section.SectionEdit;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.Result;
+import kerfglow.host.Scope;
+import kerfglow.job.SheetEdits;
+
+/** The settings that there are, what they are now, who uses them, and how a person changes them. */
+public final class SheetEditor {
+    private final Desk desk;
+    private final CheckCatalogue catalogue;
+    private final List<Consumer<Section.Kind>> openers = new ArrayList<>();
+
+    public SheetEditor(Desk desk, CheckCatalogue catalogue) {
+        this.desk = desk;
+        this.catalogue = catalogue;
+    }
+
+    /** Told of which piece the settings are wanted. */
+    public void onOpen(Consumer<Section.Kind> opener) {
+        openers.add(opener);
+    }
+
+    /** Opens the settings of a piece. */
+    public void open(Section.Kind kind) {
+        openers.forEach(each -> each.accept(kind));
+    }
+
+    /** Every setting of every check, shared ones once. */
+    public List<Setting<?>> settings() {
+        Map<String, Setting<?>> byKey = new LinkedHashMap<>();
+        catalogue.entries().forEach(entry -> entry.info().settings().forEach(setting -> byKey.putIfAbsent(setting.key(), setting)));
+        return List.copyOf(byKey.values());
+    }
+
+    /** The settings of a piece of the section. */
+    public List<Setting<?>> settings(Section.Kind kind) {
+        return settings().stream().filter(setting -> kind.owners().contains(setting.key().substring(0, setting.key().indexOf('.')))).toList();
+    }
+
+    /** What holds for everything; absent when the setting has no value, or nothing was checked yet. */
+    public Optional<Result.SettingUsed> now(Setting<?> setting) {
+        return desk.result().stream().flatMap(result -> result.settings().stream())
+                .filter(used -> used.key().equals(setting.key()) && used.scope().equals(Scope.ALL.toString())).findFirst();
+    }
+
+    /** The value as a person reads it; empty when there is none. */
+    public <T> String text(Setting<T> setting) {
+        return now(setting).map(used -> {
+            @SuppressWarnings("unchecked") // the value was made by the very setting's parse
+            T value = (T) used.value();
+            return setting.format(value, desk.units());
+        }).orElse("");
+    }
+
+    /** Ids of the checks that would run again when a setting changes. */
+    public List<String> users(Setting<?> setting) {
+        return catalogue.entries().stream().map(CheckCatalogue.Entry::info).filter(info -> info.settings().stream().anyMatch(each -> each.key().equals(setting.key())))
+                .map(CheckInfo::id).toList();
+    }
+
+    /** True when the job's own sheet gives it a value for everything. */
+    public boolean isJobs(Setting<?> setting) {
+        return desk.job().filter(job -> job.state().sheet().settings().stream().anyMatch(given -> given.key().equals(setting.key()) && given.scope().equals(Scope.ALL)))
+                .isPresent();
+    }
+
+    /** Gives a setting the typed value; returns what is wrong with it, else empty. */
+    public Optional<String> change(Setting<?> setting, String text) {
+        return perform(SectionEdit.ofSetting("Change " + setting.title(), setting.key(), text, settings()));
+    }
+
+    /** Gives a dimension of the section the typed value; returns what is wrong with it, else empty. */
+    public Optional<String> change(Section.Measure measure, String text) {
+        return perform(SectionEdit.of(measure, text, settings()));
+    }
+
+    private Optional<String> perform(SectionEdit edit) {
+        if (edit.problem().isEmpty()) {
+            desk.job().ifPresent(job -> job.changeSheet(edit.name(), edit.change()));
+        }
+        return edit.problem();
+    }
+
+    /** Takes the job's own value out, so that the shop's or the check's holds. */
+    public void reset(Setting<?> setting) {
+        desk.job().ifPresent(job -> job.changeSheet("Reset " + setting.title(), sheet -> SheetEdits.withoutSetting(sheet, setting.key(), Scope.ALL)));
+    }
+}
