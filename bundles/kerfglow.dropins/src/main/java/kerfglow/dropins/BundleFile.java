@@ -7,7 +7,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.jar.JarFile;
+import java.util.jar.Manifest;
 import java.util.stream.Stream;
+import org.osgi.framework.Constants;
 
 /**
  * A bundle in the folder as it is now.
@@ -17,6 +20,19 @@ import java.util.stream.Stream;
  * @param modifiedMillis when it was last written
  */
 record BundleFile(Path path, long size, long modifiedMillis) {
+    /** What a bundle has in its manifest when others can use what is in it. */
+    private static final List<String> OFFERS = List.of(Constants.EXPORT_PACKAGE, Constants.PROVIDE_CAPABILITY, Constants.FRAGMENT_HOST);
+
+    /** True when other bundles can use what is in it. */
+    boolean isOfUseToOthers() {
+        try (JarFile jar = new JarFile(path.toFile())) {
+            Manifest manifest = jar.getManifest();
+            return manifest != null && OFFERS.stream().anyMatch(header -> manifest.getMainAttributes().getValue(header) != null);
+        } catch (IOException unreadable) {
+            return false; // told where it is to be used itself
+        }
+    }
+
     /** The bundles in a folder, by name; none when there is no folder. */
     static SortedMap<String, BundleFile> in(Path folder) {
         SortedMap<String, BundleFile> files = new TreeMap<>();

@@ -93,7 +93,7 @@ public final class Dropins {
 
     private Optional<Worker> make(String name, BundleFile file, SortedMap<String, BundleFile> files) {
         try {
-            return Optional.of(new Worker(Launch.ofThisProgram(context), file, files.values().stream().filter(other -> other != file).toList()));
+            return Optional.of(new Worker(Launch.ofThisProgram(context), file, files.values().stream().filter(other -> other != file && other.isOfUseToOthers()).toList()));
         } catch (IOException unreadable) {
             catalogue.refuse(name, Optional.of("it cannot be read: " + unreadable.getMessage()));
             return Optional.empty();

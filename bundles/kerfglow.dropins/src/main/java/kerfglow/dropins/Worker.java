@@ -19,7 +19,7 @@ import kerfglow.worker.form.FormNode;
 /** One bundle of the folder, its checks, and the process that they run in: kept warm from run to run, started again when it was ended. */
 final class Worker {
     /** A bundle that has not said who it is by then hangs; a framework starts in less than a second. */
-    private static final long START_SECONDS = 20;
+    private static final long START_SECONDS = 30;
 
     private final Launch launch;
     private final BundleFile file;

@@ -7,7 +7,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import kerfglow.api.Check;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
@@ -24,6 +26,7 @@ import kerfglow.api.proof.Element;
 import kerfglow.api.proof.ImportNote;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
+import kerfglow.api.proof.ProofImporter;
 import kerfglow.api.proof.Role;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -31,19 +34,22 @@ import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
 
 /**
- * Runs one check on a few shapes, without host, framework or SVG.
+ * Runs one check on a few shapes given as WKT, without host and framework, or on a drawing given as SVG, through the host.
  *
  * <pre>{@code
- * Outcome outcome = CheckTester.of(new RouterCheck())
- *         .stock(RouterCheck.BITS, Map.of(RouterCheck.DIAMETER, 3.0))
- *         .part("a", Role.FACE, "POLYGON ((0 0, 10 0, 10 5, 0 5, 0 0))")
- *         .run();
+ * CheckTester.of(new SeamCheck()).with(SeamCheck.LEAST, 3.0)
+ *         .part("a", Role.FACE, "POLYGON ((0 0, 10 0, 10 2, 0 2, 0 0))")
+ *         .expect(SeamCheck.THIN, "POINT (5 1)", 2.0)
+ *         .verify();
  * }</pre>
  *
- * Settings hold for everything; what scopes do is the host's and tested there.
+ * {@link #verify} fails on whatever is missing and on whatever is not expected. Settings given with {@link #with} hold for everything; what
+ * scopes do is the host's and tested there.
  */
 public final class CheckTester {
     private static final double PAGE_MM = 1000;
+    /** Measures of flattened outlines are right to this: the chord error of the import. */
+    private static final double TOLERANCE_MM = 0.02;
 
     private final Check check;
     private final List<Part> parts = new ArrayList<>();
@@ -53,7 +59,12 @@ public final class CheckTester {
     private final Map<String, List<StockItem>> stock = new HashMap<>();
     private final Map<String, List<Table>> tables = new HashMap<>();
     private final List<PlacedModule> modules = new ArrayList<>();
+    private final List<Expectation> expectations = new ArrayList<>();
     private String build;
+    private String svg;
+    private String jobSheet = "";
+    private Supplier<ProofImporter> importer = HostRun::importer;
+    private double toleranceMm = TOLERANCE_MM;
     private double widthMm = PAGE_MM;
     private double heightMm = PAGE_MM;
     private UnitSystem units = UnitSystem.METRIC;
@@ -143,8 +154,93 @@ public final class CheckTester {
         return this;
     }
 
+    /**
+     * Draws the proof as SVG instead of giving its parts: it is imported and becomes parts as in the program, by {@code data-part} and by
+     * {@link #job}. Needs the host and the import on the class path.
+     */
+    public CheckTester svg(String text) {
+        svg = text;
+        return this;
+    }
+
+    /** The job sheet that an SVG drawing is read by, YAML. */
+    public CheckTester job(String sheet) {
+        jobSheet = sheet;
+        return this;
+    }
+
+    /** The import, where it cannot be found on the class path: inside a framework it is a service. */
+    public CheckTester importer(ProofImporter service) {
+        importer = () -> service;
+        return this;
+    }
+
+    /** How far a place (mm) or a measure (in its unit) may be from what is expected; 0.02 unless given. */
+    public CheckTester tolerance(double value) {
+        toleranceMm = value;
+        return this;
+    }
+
+    /** A finding of this rule must be there, wherever. */
+    public CheckTester expect(Rule rule) {
+        expectations.add(new Expectation(rule, Optional.empty(), OptionalDouble.empty()));
+        return this;
+    }
+
+    /**
+     * A finding of this rule must be there, at a place.
+     *
+     * @param placeWkt mm; a point must lie on the found place or be its marker, any other shape must be the found place itself
+     */
+    public CheckTester expect(Rule rule, String placeWkt) {
+        expectations.add(new Expectation(rule, Optional.of(wkt(placeWkt)), OptionalDouble.empty()));
+        return this;
+    }
+
+    /**
+     * A finding of this rule must be there, at a place, and with a measure.
+     *
+     * @param measured in the unit of its quantity
+     */
+    public CheckTester expect(Rule rule, String placeWkt, double measured) {
+        expectations.add(new Expectation(rule, Optional.of(wkt(placeWkt)), OptionalDouble.of(measured)));
+        return this;
+    }
+
+    /**
+     * Runs, and compares the findings with what is expected, each with one of its own.
+     *
+     * @return what the check answered, for further tests
+     * @throws AssertionError when a finding is missing or one is there that is not expected, or when the check could measure nothing
+     */
+    public Outcome verify() {
+        Outcome outcome = run();
+        if (!outcome.measured()) {
+            throw new AssertionError("not measured: " + String.join(" ", outcome.missing()));
+        }
+        List<String> complaints = Expectation.complaints(expectations, outcome.findings(), toleranceMm);
+        if (!complaints.isEmpty()) {
+            throw new AssertionError(String.join(System.lineSeparator(), complaints));
+        }
+        return outcome;
+    }
+
     public Outcome run() {
-        return check.inspect(inspection());
+        return svg == null ? check.inspect(inspection()) : HostRun.of(check, importer.get(), svg, jobSheet, this::given);
+    }
+
+    /** What the host gives, with the settings and the stock of the test. */
+    private Inspection given(Inspection host) {
+        CheckTester parts = new CheckTester(check);
+        parts.values.putAll(values);
+        parts.stock.putAll(stock);
+        parts.tables.putAll(tables);
+        parts.checkpoint = checkpoint;
+        parts.build = build == null ? host.build().orElse(null) : build;
+        parts.modules.addAll(host.placedModules());
+        parts.modules.addAll(modules);
+        parts.units = units;
+        return parts.inspection(host.proof(), host.parts(), host.settings());
     }
 
     /** The findings of one rule, top to bottom, then left to right. */
@@ -158,7 +254,10 @@ public final class CheckTester {
 
     private Inspection inspection() {
         Proof proof = new Proof("test.svg", "0".repeat(64), widthMm, heightMm, 1, 0.02, elements, notes);
-        List<Part> checked = List.copyOf(parts);
+        return inspection(proof, List.copyOf(parts), new Defaults());
+    }
+
+    private Inspection inspection(Proof proof, List<Part> checked, Settings others) {
         return new Inspection() {
             @Override
             public Proof proof() {
@@ -172,7 +271,7 @@ public final class CheckTester {
 
             @Override
             public Settings settings() {
-                return new Given(values);
+                return new Given(values, others);
             }
 
             @Override
@@ -207,16 +306,29 @@ public final class CheckTester {
         };
     }
 
-    private record Given(Map<String, Object> values) implements Settings {
+    private record Given(Map<String, Object> values, Settings others) implements Settings {
         @Override
         @SuppressWarnings("unchecked") // with(Setting<T>, T) is the only way in
         public <T> T get(Setting<T> setting) {
-            return (T) values.getOrDefault(setting.key(), setting.defaultValue());
+            return values.containsKey(setting.key()) ? (T) values.get(setting.key()) : others.get(setting);
+        }
+
+        @Override
+        @SuppressWarnings("unchecked") // as above
+        public <T> T get(Setting<T> setting, Part part) {
+            return values.containsKey(setting.key()) ? (T) values.get(setting.key()) : others.get(setting, part);
+        }
+    }
+
+    private record Defaults() implements Settings {
+        @Override
+        public <T> T get(Setting<T> setting) {
+            return setting.defaultValue();
         }
 
         @Override
         public <T> T get(Setting<T> setting, Part part) {
-            return get(setting);
+            return setting.defaultValue();
         }
     }
 
