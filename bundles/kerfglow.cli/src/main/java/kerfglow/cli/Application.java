@@ -34,7 +34,7 @@ public final class Application implements IApplication {
             return ExitStatus.BROKEN.code();
         }
         try {
-            return new Program(runner, catalogue, dropins::use, out, err, Terminal.ofThisProcess()).run(arguments);
+            return new Program(runner, catalogue, OwnChecks.of(dropins), out, err, Terminal.ofThisProcess()).run(arguments);
         } finally {
             out.flush();
         }

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.cli;
 
+import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.function.Consumer;
+import java.util.List;
 import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
@@ -32,7 +33,7 @@ final class Program {
     private Path checksFolder = Dropins.usualFolder();
     private final Runner runner;
     private final CheckCatalogue catalogue;
-    private final Consumer<Path> dropins;
+    private final OwnChecks ownChecks;
     private final PrintStream out;
     private final PrintStream err;
     private final Terminal terminal;
@@ -40,12 +41,12 @@ final class Program {
     /**
      * The program.
      *
-     * @param dropins takes the checks of a folder in
+     * @param ownChecks the shop's own
      */
-    Program(Runner runner, CheckCatalogue catalogue, Consumer<Path> dropins, PrintStream out, PrintStream err, Terminal terminal) {
+    Program(Runner runner, CheckCatalogue catalogue, OwnChecks ownChecks, PrintStream out, PrintStream err, Terminal terminal) {
         this.runner = runner;
         this.catalogue = catalogue;
-        this.dropins = dropins;
+        this.ownChecks = ownChecks;
         this.out = out;
         this.err = err;
         this.terminal = terminal;
@@ -62,7 +63,7 @@ final class Program {
         line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionStrategy(parsed -> {
             if (parsed.hasSubcommand() && !parsed.subcommand().isUsageHelpRequested()) {
-                dropins.accept(checksFolder);
+                ownChecks.use(checksFolder);
             }
             return new CommandLine.RunLast().execute(parsed);
         });
@@ -89,6 +90,22 @@ final class Program {
     int checks() {
         out.print(HelpText.checks(catalogue.entries()));
         catalogue.refused().forEach(refused -> out.println("not used: " + refused.bundle() + ": " + refused.why()));
+        return ExitStatus.CLEAR.code();
+    }
+
+    @Command(name = "new-check", description = "Writes the project of a check of your own: it builds with \"mvn package\", and its bundle goes into the checks folder.",
+            mixinStandardHelpOptions = true)
+    int newCheck(@Parameters(paramLabel = "NAME", description = "OWNER.RISK, for instance acme.seams; the id of the check.") String name,
+            @Option(names = "--folder", paramLabel = "FOLDER", description = "Where the project comes to be. Default: NAME.") Path folder) throws IOException {
+        Path project = folder == null ? Path.of(name) : folder;
+        try {
+            List<Path> written = ownChecks.newCheck(name, project);
+            out.println("Wrote " + written.size() + " files to " + project + ". Next:");
+        } catch (IllegalArgumentException wrong) {
+            throw new ParameterException(spec.commandLine(), wrong.getMessage());
+        }
+        out.println("    cd " + project + " && mvn package");
+        out.println("    cp target/" + name + "-1.0.0.jar " + checksFolder + "/");
         return ExitStatus.CLEAR.code();
     }
 

@@ -21,7 +21,7 @@ import org.osgi.framework.Constants;
  */
 record BundleFile(Path path, long size, long modifiedMillis) {
     /** What a bundle has in its manifest when others can use what is in it. */
-    private static final List<String> OFFERS = List.of(Constants.EXPORT_PACKAGE, Constants.PROVIDE_CAPABILITY, Constants.FRAGMENT_HOST);
+    private static final List<String> OFFERS = List.of(Constants.EXPORT_PACKAGE, Constants.FRAGMENT_HOST);
 
     /** True when other bundles can use what is in it. */
     boolean isOfUseToOthers() {

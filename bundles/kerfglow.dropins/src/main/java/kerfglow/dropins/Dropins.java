@@ -49,6 +49,18 @@ public final class Dropins {
         return named == null || named.isBlank() ? Path.of(System.getProperty("user.home"), ".kerfglow", "checks") : Path.of(named);
     }
 
+    /**
+     * Writes the project of a new check. Files that are there already are left as they are, but for the program's bundles in {@code lib}.
+     *
+     * @param id {@code owner.risk}, the id of the check to be
+     * @param folder where the project comes to be
+     * @return the files written
+     * @throws IllegalArgumentException when the id is none; the message says what one is
+     */
+    public List<Path> newCheck(String id, Path folder) throws IOException {
+        return NewCheck.write(id, folder, context);
+    }
+
     /** Takes in what lies in the folder now; comes back when every bundle has said who it is. */
     public synchronized void use(Path folder) {
         seen = BundleFile.in(folder);
