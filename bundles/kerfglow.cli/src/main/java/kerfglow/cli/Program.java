@@ -26,6 +26,9 @@ import picocli.CommandLine.Spec;
 @Command(name = "kerfglow", mixinStandardHelpOptions = true, versionProvider = Program.Version.class, sortOptions = false,
         description = "Checks the artwork of a sign before any of it reaches CAD or a machine.", synopsisSubcommandLabel = "COMMAND")
 final class Program {
+    /** The one command that needs no checks. */
+    private static final String NEW_CHECK = "new-check";
+
     @Spec
     private CommandSpec spec;
     @Option(names = "--checks-folder", paramLabel = "FOLDER", scope = ScopeType.INHERIT,
@@ -62,7 +65,7 @@ final class Program {
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionStrategy(parsed -> {
-            if (parsed.hasSubcommand() && !parsed.subcommand().isUsageHelpRequested()) {
+            if (parsed.hasSubcommand() && !parsed.subcommand().isUsageHelpRequested() && !parsed.subcommand().commandSpec().name().equals(NEW_CHECK)) {
                 ownChecks.use(checksFolder);
             }
             return new CommandLine.RunLast().execute(parsed);
@@ -93,7 +96,7 @@ final class Program {
         return ExitStatus.CLEAR.code();
     }
 
-    @Command(name = "new-check", description = "Writes the project of a check of your own: it builds with \"mvn package\", and its bundle goes into the checks folder.",
+    @Command(name = NEW_CHECK, description = "Writes the project of a check of your own: it builds with \"mvn package\", and its bundle goes into the checks folder.",
             mixinStandardHelpOptions = true)
     int newCheck(@Parameters(paramLabel = "NAME", description = "OWNER.RISK, for instance acme.seams; the id of the check.") String name,
             @Option(names = "--folder", paramLabel = "FOLDER", description = "Where the project comes to be. Default: NAME.") Path folder) throws IOException {
