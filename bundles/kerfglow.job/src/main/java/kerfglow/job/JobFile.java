@@ -4,7 +4,6 @@ package kerfglow.job;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -13,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
-import kerfglow.host.JobSheet;
 
 /**
  * A job file that is open in one window: lock, reading, saving, autosave.
@@ -28,8 +26,6 @@ public final class JobFile implements AutoCloseable {
     /** What is entered is on the disk this long after it at the latest, but for the time of writing; the promise is 5 s. */
     public static final Duration AUTOSAVE_DELAY = Duration.ofSeconds(2);
 
-    /** Larger than any job by far; stops a file that is something else from filling the memory. */
-    private static final long MOST_BYTES = 256L << 20;
     private static final int SHORT_DIGEST = 8;
 
     private final Path file;
@@ -72,14 +68,14 @@ public final class JobFile implements AutoCloseable {
         }
     }
 
-    private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, Bytes bytes) throws IOException {
+    private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, StoredJob stored) throws IOException {
         this.file = file;
         this.side = side(file);
         this.clock = options.clock();
         this.lock = lock;
         this.heldBy = heldBy;
-        this.digest = bytes.digest();
-        this.contents = bytes.contents(file, lock.isPresent());
+        this.digest = stored.digest();
+        this.contents = stored.contents(file, lock.isPresent());
         this.unsaved = lock.isPresent() ? readUnsaved() : Optional.empty();
         this.undecided = unsaved.isPresent();
         this.autosave = new Autosave(options.autosaveDelay(), side, this::autosave, options.onProblem());
@@ -106,7 +102,7 @@ public final class JobFile implements AutoCloseable {
             heldBy = Optional.of("nobody, but nothing can be written in " + file.getParent() + " (" + readOnly.getMessage() + ")");
         }
         try {
-            return new JobFile(file, options, lock, heldBy, Bytes.read(file));
+            return new JobFile(file, options, lock, heldBy, StoredJob.read(file));
         } catch (IOException | RuntimeException failed) {
             if (lock.isPresent()) {
                 lock.get().close();
@@ -122,11 +118,11 @@ public final class JobFile implements AutoCloseable {
      */
     public static Contents read(Path path) throws IOException {
         Path file = target(path);
-        Bytes bytes = Bytes.read(file);
-        if (bytes.digest().isEmpty()) {
+        StoredJob stored = StoredJob.read(file);
+        if (stored.digest().isEmpty()) {
             throw new JobFileException(JobFileException.Kind.UNREADABLE, path + ": there is no such file", null);
         }
-        return bytes.contents(file, false);
+        return stored.contents(file, false);
     }
 
     /**
@@ -219,12 +215,14 @@ public final class JobFile implements AutoCloseable {
      */
     public void save(JobState state, boolean overwrite) throws IOException {
         if (lock.isEmpty()) {
-            throw new JobFileException(JobFileException.Kind.HELD, file + ": cannot be saved here, it is held by " + heldBy.orElse("another window") + "; save a copy under another name", null);
+            throw new JobFileException(JobFileException.Kind.HELD, file + ": cannot be saved here, it is held by "
+                    + heldBy.orElse("another window") + "; save a copy under another name", null);
         }
         synchronized (side) {
             autosave.forget();
             if (!overwrite && !SafeFile.digest(file).equals(digest)) {
-                throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file + ": changed on the disk since it was read; save under another name, or overwrite it", null);
+                throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file
+                        + ": changed on the disk since it was read; save under another name, or overwrite it", null);
             }
             try {
                 byte[] bytes = bytes(state);
@@ -232,7 +230,8 @@ public final class JobFile implements AutoCloseable {
                 SafeFile.move(side, file);
                 digest = SafeFile.digest(bytes);
             } catch (IOException failed) {
-                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + failed + "); what is there is unchanged. Make room or save elsewhere", failed);
+                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + failed
+                        + "); what is there is unchanged. Make room or save elsewhere", failed);
             }
         }
     }
@@ -301,54 +300,11 @@ public final class JobFile implements AutoCloseable {
     }
 
     /** A name beside the job file that the same content always gets. */
-    private static Path named(Path file, String what, String contentDigest) {
+    static Path named(Path file, String what, String contentDigest) {
         return sibling(file, bare(String.valueOf(file.getFileName())) + "." + what + "-" + contentDigest.substring(0, SHORT_DIGEST) + ENDING);
     }
 
-    private static String bare(String name) {
+    static String bare(String name) {
         return name.replaceFirst("\\.[^.]*$", "");
-    }
-
-    /** A file's bytes and their digest; both empty when there is no file. */
-    private record Bytes(byte[] bytes, String digest) {
-        static Bytes read(Path file) throws IOException {
-            try {
-                if (Files.isDirectory(file)) {
-                    throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": this is a folder, not a job file", null);
-                }
-                if (Files.size(file) > MOST_BYTES) {
-                    throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": larger than " + MOST_BYTES + " bytes; this is not a job file", null);
-                }
-                byte[] bytes = Files.readAllBytes(file);
-                return new Bytes(bytes, SafeFile.digest(bytes));
-            } catch (NoSuchFileException missing) {
-                return new Bytes(new byte[0], "");
-            } catch (JobFileException known) {
-                throw known;
-            } catch (IOException unreadable) {
-                throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": cannot be read (" + unreadable + ")", unreadable);
-            }
-        }
-
-        /** Reads; a damaged file is copied beside itself first when that is allowed. */
-        Contents contents(Path file, boolean mayWrite) throws IOException {
-            String name = String.valueOf(file.getFileName());
-            if (digest.isEmpty()) {
-                return new Contents(JobState.of(ProofRef.of(bare(name) + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
-            }
-            JobReader.Read read = JobReader.read(name, bytes, file.getParent());
-            if (read.format() > JobJson.FORMAT) {
-                throw new JobFileException(JobFileException.Kind.NEWER, file + ": written by a newer version of the program (format " + read.format() + ", this one reads "
-                        + JobJson.FORMAT + "); open it there", null);
-            }
-            if (read.problems().isEmpty() || !mayWrite) {
-                return new Contents(read.state(), read.problems(), Optional.empty(), false);
-            }
-            Path copy = named(file, "damaged", digest);
-            if (!Files.exists(copy)) {
-                SafeFile.write(copy, bytes, file);
-            }
-            return new Contents(read.state(), read.problems(), Optional.of(copy), false);
-        }
     }
 }

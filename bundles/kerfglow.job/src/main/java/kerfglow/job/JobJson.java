@@ -56,7 +56,7 @@ final class JobJson {
 
     private void job(JobState state, Path folder, Instant saved, String previous) throws IOException {
         json.writeStartObject();
-        MarkJson.writeContext(json);
+        MarkJson.writeContext(json, true);
         json.writeStringField("type", "kerfglow:Job");
         json.writeNumberField("format", FORMAT);
         json.writeStringField("saved", saved.toString());

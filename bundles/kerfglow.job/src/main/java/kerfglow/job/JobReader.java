@@ -9,17 +9,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import kerfglow.api.Measure;
-import kerfglow.api.Quantity;
 import kerfglow.host.JobSheet;
-import kerfglow.host.Result;
 import kerfglow.host.SheetException;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.io.ParseException;
-import org.locationtech.jts.io.WKTReader;
 
 /**
  * Reads the text of a job file. What cannot be read is told with line and column and left out; each mark, waiver, sign-off and key of the
@@ -109,7 +102,7 @@ final class JobReader {
         attempt(() -> format = (int) top.number("format"));
         attempt(() -> previous = top.textOr("previous", ""));
         attempt(() -> saved = top.textOr("saved", ""));
-        attempt(() -> proof = Optional.of(proof(top.required("proof"))));
+        attempt(() -> proof = Optional.of(EntryReader.proof(top.required("proof"))));
         attempt(() -> sheet(top.required("sheet")));
         for (String section : List.of("marks", "waivers", "signOffs")) {
             for (JsonValue entry : top.list(section)) {
@@ -117,7 +110,7 @@ final class JobReader {
             }
         }
         if (top.field("seen").isPresent()) {
-            attempt(() -> seen = seen(top.required("seen")));
+            attempt(() -> seen = EntryReader.seen(top.required("seen")));
         }
     }
 
@@ -141,7 +134,7 @@ final class JobReader {
             try {
                 JsonValue value = JsonValue.first(text.substring(section.end()));
                 if (section.group(1).equals("proof") && proof.isEmpty()) {
-                    proof = Optional.of(proof(value));
+                    proof = Optional.of(EntryReader.proof(value));
                 } else if (section.group(1).equals("sheet") && sheet.isEmpty()) {
                     sheet = Optional.of(JobSheet.parse(name, text.substring(section.end(), section.end() + value.end()), folder));
                 }
@@ -161,18 +154,9 @@ final class JobReader {
     private void entry(JsonValue json) throws JobProblem {
         switch (json.textOr("type", "")) {
             case "Annotation" -> marks.add(MarkJson.read(json));
-            case "kerfglow:FindingWaiver", "kerfglow:CheckWaiver" -> waivers.add(waiver(json));
-            case "kerfglow:SignOff" -> signOffs.add(signOff(json));
+            case "kerfglow:FindingWaiver", "kerfglow:CheckWaiver" -> waivers.add(EntryReader.waiver(json));
+            case "kerfglow:SignOff" -> signOffs.add(EntryReader.signOff(json));
             default -> throw json.wrong("an entry of a kind that is not known here: " + json.textOr("type", "none"));
-        }
-    }
-
-    private static ProofRef proof(JsonValue json) throws JobProblem {
-        try {
-            Path.of(json.text("file")); // refuses what is no file name here
-            return new ProofRef(json.text("file"), json.textOr("sha256", ""), json.number("widthMm"), json.number("heightMm"), json.number("scale"));
-        } catch (IllegalArgumentException wrong) {
-            throw json.wrong(wrong.getMessage());
         }
     }
 
@@ -194,81 +178,6 @@ final class JobReader {
                     problems.add("of the job sheet, \"" + field.getKey() + "\" is left out");
                 }
             }
-        }
-    }
-
-    private static Waiver waiver(JsonValue json) throws JobProblem {
-        try {
-            if (json.text("type").equals("kerfglow:CheckWaiver")) {
-                String word = json.text("status");
-                Result.Status status = List.of(Result.Status.values()).stream().filter(each -> each.word().equals(word)).findFirst()
-                        .orElseThrow(() -> json.wrong("\"" + word + "\" is not how a check ends"));
-                return new Waiver.OfCheck(json.text("id"), json.text("check"), json.text("version"), status, json.text("reason"), json.text("author"), MarkJson.instant(json, "at"));
-            }
-            return new Waiver.OfFinding(json.text("id"), json.text("finding"), json.textOr("severity", ""), json.textOr("message", ""), finding(json.required("decided")),
-                    places(json), json.text("reason"), json.text("author"), MarkJson.instant(json, "at"));
-        } catch (IllegalArgumentException wrong) {
-            throw json.wrong(wrong.getMessage());
-        }
-    }
-
-    private static SignOff signOff(JsonValue json) throws JobProblem {
-        List<SignOff.OpenItem> open = new ArrayList<>();
-        for (JsonValue item : json.list("open")) {
-            open.add(new SignOff.OpenItem(item.text("kind"), item.text("of"), item.text("text")));
-        }
-        JsonValue digests = json.required("digests");
-        try {
-            return new SignOff(json.text("id"), json.text("author"), MarkJson.instant(json, "at"), open,
-                    new SignOff.Digests(digests.text("proof"), digests.text("sheet"), digests.text("settings"), digests.text("checks")), json.textOr("remark", ""));
-        } catch (IllegalArgumentException wrong) {
-            throw json.wrong(wrong.getMessage());
-        }
-    }
-
-    private static Snapshot seen(JsonValue json) throws JobProblem {
-        List<Snapshot.Outline> outlines = new ArrayList<>();
-        for (JsonValue each : json.list("outlines")) {
-            outlines.add(new Snapshot.Outline(each.text("part"), each.text("role"), each.text("layer"), geometry(each)));
-        }
-        List<SeenFinding> findings = new ArrayList<>();
-        for (JsonValue each : json.list("findings")) {
-            findings.add(finding(each));
-        }
-        return new Snapshot(outlines, findings, json.number("resolutionMm"));
-    }
-
-    private static SeenFinding finding(JsonValue json) throws JobProblem {
-        return new SeenFinding(json.text("finding"), json.text("rule"), new TreeSet<>(json.texts("roles")), json.texts("parts"), json.texts("elements"),
-                measure(json, "measured"), measure(json, "required"), places(json));
-    }
-
-    private static Optional<Measure> measure(JsonValue json, String field) throws JobProblem {
-        Optional<JsonValue> value = json.field(field);
-        if (value.isEmpty()) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(new Measure(value.get().number("value"), Quantity.valueOf(value.get().text("quantity"))));
-        } catch (IllegalArgumentException wrong) {
-            throw value.get().wrong("not a measure: " + wrong.getMessage());
-        }
-    }
-
-    private static List<SeenPlace> places(JsonValue json) throws JobProblem {
-        List<SeenPlace> places = new ArrayList<>();
-        for (JsonValue each : json.list("places")) {
-            places.add(new SeenPlace(new PointMm(each.number("x"), each.number("y")), geometry(each)));
-        }
-        return places;
-    }
-
-    private static Geometry geometry(JsonValue json) throws JobProblem {
-        JsonValue wkt = json.required("wkt");
-        try {
-            return new WKTReader().read(wkt.text());
-        } catch (ParseException | IllegalArgumentException wrong) {
-            throw wkt.wrong("not a geometry: " + wrong.getMessage());
         }
     }
 }

@@ -71,10 +71,19 @@ final class MarkJson {
         json.writeEndObject();
     }
 
-    static void writeContext(JsonGenerator json) throws IOException {
+    /** The context of one annotation. */
+    private static void writeContext(JsonGenerator json) throws IOException {
+        writeContext(json, false);
+    }
+
+    /** @param ownTerms true to take every name that the model does not know for one of ours, as a job does */
+    static void writeContext(JsonGenerator json, boolean ownTerms) throws IOException {
         json.writeArrayFieldStart("@context");
         json.writeString(ANNOTATION_CONTEXT);
         json.writeStartObject();
+        if (ownTerms) {
+            json.writeStringField("@vocab", OWN_NAMESPACE);
+        }
         json.writeStringField("kerfglow", OWN_NAMESPACE);
         json.writeEndObject();
         json.writeEndArray();

@@ -70,7 +70,8 @@ public record MarkMerge(List<Mark> marks, Report report) {
 
     /** Versions of one time are one, wherever a new revision of the proof may have moved them. */
     private static boolean saysOtherwise(Mark a, Mark b) {
-        return !a.modified().equals(b.modified()) && !a.cameOf(b) && !b.cameOf(a) && (!a.text().equals(b.text()) || !a.shape().equals(b.shape()) || !a.settled().equals(b.settled()));
+        return !a.modified().equals(b.modified()) && !a.cameOf(b) && !b.cameOf(a)
+                && (!a.text().equals(b.text()) || !a.shape().equals(b.shape()) || !a.settled().equals(b.settled()));
     }
 
     private static Mark copy(Mark older) {

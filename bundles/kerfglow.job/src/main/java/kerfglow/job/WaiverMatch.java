@@ -45,7 +45,8 @@ final class WaiverMatch {
      * @param motion takes the proof of the job onto that of the result
      */
     WaiverMatch(JobState state, Result result, AffineTransformation motion) {
-        waivers = state.waivers().stream().filter(Waiver.OfFinding.class::isInstance).map(Waiver.OfFinding.class::cast).map(waiver -> waiver.withPlaces(moved(waiver.places(), motion))).toList();
+        waivers = state.waivers().stream().filter(Waiver.OfFinding.class::isInstance).map(Waiver.OfFinding.class::cast)
+                .map(waiver -> waiver.withPlaces(moved(waiver.places(), motion))).toList();
         units = result.units();
         young = SeenFinding.all(result);
         for (Waiver.OfFinding waiver : waivers) {
@@ -87,7 +88,8 @@ final class WaiverMatch {
             }
         }
         return uncovered == 0 ? new Decision(Decision.Kind.WAIVED, Optional.of(first), "")
-                : new Decision(Decision.Kind.DECIDE_AGAIN, Optional.of(first), uncovered == 1 ? "there is one place that was not waived" : "there are " + uncovered + " places that were not waived");
+                : new Decision(Decision.Kind.DECIDE_AGAIN, Optional.of(first),
+                        uncovered == 1 ? "there is one place that was not waived" : "there are " + uncovered + " places that were not waived");
     }
 
     private Optional<String> worse(SeenFinding before, SeenFinding now) {

@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Random;
 import kerfglow.api.UnitSystem;
+import kerfglow.host.Result;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -89,6 +90,7 @@ class DamagedJobTest {
     @ValueSource(longs = {1, 2, 3, 5, 8, 13, 21, 34})
     void garbage_anywhere_never_throws_and_never_passes_for_whole(long seed) {
         Random random = new Random(seed);
+        Result result = Samples.result("two", Samples.letters(), List.of(Samples.finding("00000001", Samples.GAP, 2, 3, "LINESTRING (20 50, 22 50)")));
         for (int i = 0; i < 20; i++) {
             byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
             int at = random.nextInt(bytes.length - 64);
@@ -99,6 +101,7 @@ class DamagedJobTest {
             assertFalse(read.problems().isEmpty());
             assertTrue(whole.marks().containsAll(read.state().marks()), "what is read is what was written");
             assertTrue(whole.marks().size() - read.state().marks().size() <= 2, "64 bytes touch two marks at most");
+            assertEquals(1, ReviewedResult.of(read.state(), result).result().findings().size(), "what is left can be worked with");
         }
     }
 
@@ -132,6 +135,16 @@ class DamagedJobTest {
             assertEquals(List.of(), file.contents().state().marks());
         }
         assertEquals(content, Files.readString(path), "opening writes nothing over it");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"POINT (NaN 1)", "LINESTRING (0 0, 1e999 1)", "POLYGON ((0 0", "", "CIRCLE (1)"})
+    void geometry_that_is_none_is_left_out_with_its_entry(String wkt) {
+        JobReader.Read read = read(text.replace("LINESTRING (20 50, 22 50)", wkt));
+        assertEquals(2, read.problems().size(), read.problems()::toString);
+        assertEquals(1, read.state().waivers().size());
+        assertEquals(whole.marks(), read.state().marks());
+        assertFalse(read(text.replace("LINESTRING (20 50, 22 50)", "GEOMETRYCOLLECTION (".repeat(50_000))).problems().isEmpty());
     }
 
     @Test

@@ -84,7 +84,8 @@ class DemoJobTest {
         assertTrue(revised.isNewRevision());
         AffineTransformation found = Alignment.best(kept.seen(), Snapshot.of(revised.result()));
         Coordinate corner = new Coordinate(3200, 2000);
-        assertEquals(0, found.transform(corner, new Coordinate()).distance(AffineTransformation.rotationInstance(Math.toRadians(3)).translate(37.5, 12.25).transform(corner, new Coordinate())), 0.01);
+        assertEquals(0, found.transform(corner, new Coordinate()).distance(
+                AffineTransformation.rotationInstance(Math.toRadians(3)).translate(37.5, 12.25).transform(corner, new Coordinate())), 0.01);
         Set<Object> before = faults.stream().map(DemoJobTest::fault).collect(Collectors.toSet());
         List<String> lost = revised.result().findings().stream().filter(finding -> before.contains(fault(finding)) && !revised.decision(finding).isWaived())
                 .map(finding -> finding.message() + " " + revised.decision(finding).why()).toList();

@@ -19,7 +19,8 @@ class SignOffTest {
 
     @BeforeEach
     void checked() {
-        result = Samples.with(Samples.result("one", Samples.letters(), List.of(Samples.finding("a", Samples.GAP, 2, 3, "POINT (10 10)"), Samples.finding("b", Samples.THIN, 2, 3, "POINT (10 90)"),
+        result = Samples.with(Samples.result("one", Samples.letters(), List.of(Samples.finding("a", Samples.GAP, 2, 3, "POINT (10 10)"),
+                Samples.finding("b", Samples.THIN, 2, 3, "POINT (10 90)"),
                 Samples.finding("c", Samples.NUMBER, 2, 3, "POINT (10 50)"))),
                 List.of(Samples.row("fit", Result.Status.NOT_MEASURED), Samples.row("router", Result.Status.FINDINGS), Samples.row("trim", Result.Status.FAILED)));
         job.show(result);
@@ -90,7 +91,8 @@ class SignOffTest {
         job.show(with(result.shop(), List.of(new Result.SettingUsed("router.least-stroke", "all", 3.1, "mm", "check")), result.checks()));
         assertEquals(List.of("A setting, or the shop's stock or severities, changed since."), why());
 
-        ShopSheet shop = new ShopSheet("shop.yaml", "", result.shop().units(), Map.of("router-bits", List.of(new ShopSheet.RawItem(Map.of("diameter", new ShopSheet.RawField("3 mm", "shop.yaml line 2")), "x"))),
+        ShopSheet shop = new ShopSheet("shop.yaml", "", result.shop().units(),
+                Map.of("router-bits", List.of(new ShopSheet.RawItem(Map.of("diameter", new ShopSheet.RawField("3 mm", "shop.yaml line 2")), "x"))),
                 List.of(), List.of());
         job.show(with(shop, result.settings(), result.checks()));
         assertEquals(List.of("A setting, or the shop's stock or severities, changed since."), why());
