@@ -10,6 +10,7 @@ import kerfglow.api.UnitSystem;
 import kerfglow.host.Result;
 import kerfglow.views.CloseUp;
 import kerfglow.views.CloseUps;
+import kerfglow.views.FindingText;
 import kerfglow.views.OverlayPicture;
 
 /** A report on paper, A4 or, where inches are read, Letter. */
@@ -32,7 +33,7 @@ public final class PdfReport {
     /** Writes the report as a PDF; the stream stays open. */
     public static void write(Report report, OutputStream out) throws IOException {
         Paper.Size size = report.result().units() == UnitSystem.INCH ? Paper.Size.LETTER : Paper.Size.A4;
-        Paper.About about = new Paper.About(report.title(), "What was found on " + report.file(), report.footer(), size, false,
+        Paper.About about = new Paper.About(report.title(), "What was found on " + FindingText.fileName(report.result()), report.footer(), size, false,
                 report.day().atStartOfDay(ZoneOffset.UTC).toInstant());
         try (Paper paper = new Paper(about)) {
             new PdfReport(report, paper).set();

@@ -65,19 +65,14 @@ public record Report(Result result, Review review, List<OverlayLayer> layers, Lo
     }
 
     String title() {
-        return result.job().title().isEmpty() ? file() : result.job().title();
-    }
-
-    /** Name of the proof's file; the folder is nobody's business but this machine's. */
-    String file() {
-        return result.proof().file().replaceFirst(".*[/\\\\]", "");
+        return result.job().title().isEmpty() ? FindingText.fileName(result) : result.job().title();
     }
 
     /** What was looked at. */
     List<Paper.Labelled> facts() {
         UnitSystem units = result.units();
         List<Paper.Labelled> facts = new ArrayList<>();
-        facts.add(new Paper.Labelled("proof", file() + ", SHA-256 " + result.proof().sha256()));
+        facts.add(new Paper.Labelled("proof", FindingText.fileName(result) + ", SHA-256 " + result.proof().sha256()));
         facts.add(new Paper.Labelled("size", Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " × " + Units.format(result.proof().heightMm(), Quantity.LENGTH, units)
                 + ", " + count(result.parts().stream().filter(part -> part.role().isChecked()).count(), "part") + " checked"));
         facts.add(new Paper.Labelled("job sheet", result.job().from().isEmpty() ? "none" : result.job().from()));

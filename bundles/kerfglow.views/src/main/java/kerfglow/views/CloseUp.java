@@ -17,7 +17,8 @@ public final class CloseUp {
     public static final double HEIGHT_MM = 48;
 
     /** Scales that drawings use, largest first (ISO 5455: 1, 2 and 5 with powers of ten). */
-    private static final List<Double> SCALES = List.of(10.0, 5.0, 2.0, 1.0, 1 / 2.0, 1 / 5.0, 1 / 10.0, 1 / 20.0, 1 / 50.0, 1 / 100.0, 1 / 200.0, 1 / 500.0);
+    private static final List<Double> SCALES = List.of(10.0, 5.0, 2.0, 1.0, 1 / 2.0, 1 / 5.0, 1 / 10.0, 1 / 20.0, 1 / 50.0, 1 / 100.0, 1 / 200.0, 1 / 500.0,
+            1 / 1000.0, 1 / 2000.0, 1 / 5000.0);
     /** As much again is seen around a place, so that one knows where it is. Assumed: tried on the samples. */
     private static final double SURROUNDINGS = 2;
     /** A place is shown with at least this much around it, mm on the sign. Assumed: a stroke and its neighbours are seen. */

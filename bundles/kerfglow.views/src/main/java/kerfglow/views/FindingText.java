@@ -52,6 +52,11 @@ public final class FindingText {
         return String.format(Locale.ROOT, "%.4f %s", measure.value(), measure.quantity().unit()).strip();
     }
 
+    /** Name of the proof's file without its folder, which is nobody's business but this machine's. */
+    public static String fileName(Result result) {
+        return result.proof().file().replaceFirst(".*[/\\\\]", "");
+    }
+
     /** Parts, elements and places. */
     public static String where(Result.ReportedFinding finding, UnitSystem units) {
         StringBuilder text = new StringBuilder();

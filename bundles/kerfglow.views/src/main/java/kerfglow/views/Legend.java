@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import kerfglow.api.OverlayLayer;
 
-/** What the colours of layers mean: a title a layer, then a swatch and a word for each colour, wrapped to a width. */
+/** What the colours of layers mean: a title a layer, with a swatch when it draws in the one colour of all layers, then a swatch and a word for each colour. */
 final class Legend {
     private static final double LINE = 1.5;
     private static final double SWATCH = 1.1;
@@ -24,7 +24,11 @@ final class Legend {
         this.size = size;
         double y = 0;
         for (OverlayLayer layer : layers) {
-            items.add(new Item(0, y, true, 0, layer.title()));
+            boolean plain = layer.items().stream().anyMatch(item -> Double.isNaN(item.level()));
+            if (plain) {
+                items.add(new Item(0, y, false, Painter.LAYER, ""));
+            }
+            items.add(new Item(plain ? size * (SWATCH + 0.5) : 0, y, true, 0, layer.title()));
             y += size * LINE;
             double x = 0;
             for (OverlayLayer.LegendEntry entry : layer.legend()) {

@@ -156,7 +156,7 @@ public final class OverlayPicture {
     }
 
     private String title() {
-        return result.job().title().isEmpty() ? result.proof().file() : result.job().title();
+        return result.job().title().isEmpty() ? FindingText.fileName(result) : result.job().title();
     }
 
     /** The page, and an apron around it when something stands off the page. */
@@ -203,7 +203,7 @@ public final class OverlayPicture {
     private void drawTitle(Canvas canvas) {
         UnitSystem units = result.units();
         canvas.text(title(), MARGIN, MARGIN + TITLE_SIZE * 0.8, TITLE_SIZE, true, Canvas.Anchor.START, Painter.INK);
-        String facts = result.proof().file() + "  ·  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " × "
+        String facts = FindingText.fileName(result) + "  ·  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " × "
                 + Units.format(result.proof().heightMm(), Quantity.LENGTH, units);
         canvas.text(facts, MARGIN, MARGIN + TITLE_SIZE + LINE, TEXT_SIZE, false, Canvas.Anchor.START, Painter.QUIET);
         String counts = TextView.summary(result).substring(result.proof().file().length() + 2);

@@ -23,7 +23,7 @@ final class Painter {
     private static final int REVIEW = 0x9a5b00;
     private static final int INFO = 0x1f5f8b;
     /** Of what a check shows and no level colours. */
-    private static final int LAYER = 0x5b2d8e;
+    static final int LAYER = 0x5b2d8e;
     /** Of an outline as it would be right. */
     private static final int SUGGESTED = 0x0b6e4f;
     /** Of what a reviewer drew. */
