@@ -7,6 +7,9 @@ import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.Map;
 import kerfglow.fonts.SansFont;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -28,9 +31,13 @@ final class PaperFont {
     private boolean lacking;
 
     PaperFont(PDDocument document) throws IOException {
+        TrueTypeFont letters;
         try (InputStream in = SansFont.open()) {
-            font = PDType0Font.load(document, in, true);
+            letters = new TTFParser(true).parse(new RandomAccessReadBuffer(in));
         }
+        letters.setEnableGsub(false); // ligatures: they hide letters from searching, and looking for them takes most of the time
+        document.registerTrueTypeFontForClosing(letters);
+        font = PDType0Font.load(document, letters, true);
     }
 
     PDFont font() {
