@@ -148,10 +148,10 @@ final class PdfFile implements AutoCloseable {
             over.transform(upright());
             PdfCanvas edge = new PdfCanvas(document, over, font, 1);
             double foot = about.heightMm() - HEAD_BASELINE_MM + HEAD_SIZE_MM;
-            String number = (index + 1) + " / " + document.getNumberOfPages();
+            String number = "page " + (index + 1) + " of " + document.getNumberOfPages();
             edge.text(fit(about.title(), rightMm() - leftMm()), leftMm(), HEAD_BASELINE_MM, HEAD_SIZE_MM, false, Canvas.Anchor.START, Paper.QUIET);
             edge.line(leftMm(), HEAD_BASELINE_MM + 2, rightMm(), HEAD_BASELINE_MM + 2, Paper.RULE, 0.15);
-            edge.text(fit(about.footer(), rightMm() - leftMm() - 3 * font.width(number, HEAD_SIZE_MM, false)), leftMm(), foot, HEAD_SIZE_MM, false, Canvas.Anchor.START, Paper.QUIET);
+            edge.text(fit(about.footer(), rightMm() - leftMm() - 1.5 * font.width(number, HEAD_SIZE_MM, false)), leftMm(), foot, HEAD_SIZE_MM, false, Canvas.Anchor.START, Paper.QUIET);
             edge.text(number, rightMm(), foot, HEAD_SIZE_MM, false, Canvas.Anchor.END, Paper.QUIET);
         }
     }

@@ -91,7 +91,7 @@ class PaperTest {
                 stripper.setStartPage(page);
                 stripper.setEndPage(page);
                 String text = stripper.getText(document);
-                assertTrue(text.contains(page + " / " + pages) && text.contains("Harbour & <Lights>") && text.contains("For planning only."), text);
+                assertTrue(text.contains("page " + page + " of " + pages) && text.contains("Harbour & <Lights>") && text.contains("For planning only."), text);
             }
         }
         String text = text(pdf);
