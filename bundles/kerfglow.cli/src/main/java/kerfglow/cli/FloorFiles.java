@@ -2,70 +2,63 @@
 package kerfglow.cli;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import kerfglow.api.proof.ProofException;
 import kerfglow.host.Runner;
 import kerfglow.host.SafeFile;
-import kerfglow.host.SheetException;
-import kerfglow.job.JobFileException;
 import kerfglow.job.ReviewedResult;
+import kerfglow.views.TextView;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
-/** Runs once and writes files made of the result, each whole or not at all, and never over something newer without being told. */
+/** The words that commands have which make files for the floor, and what they do alike: check, write each file whole or not at all, say so. */
 final class FloorFiles {
-    private final Runner runner;
-    private final PrintStream out;
-    private final PrintStream err;
-    private final Terminal terminal;
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "SVG files, job files (.kerfglow), or folders whose SVG files are checked.")
+    private List<String> files;
+    @Option(names = "--to", required = true, paramLabel = "TARGET", description = "A file whose ending says its kind, or a folder that gets one of each kind. Repeat as needed.")
+    private List<String> to;
+    @Mixin
+    private RunWords words = new RunWords();
 
-    /** A file to write and what stands in it. */
-    record Made(Path target, SafeFile.Content content) {
+    /** Writes one file of a result. */
+    interface Content {
+        void write(ReviewedResult reviewed, Path file, OutputStream out) throws IOException;
     }
 
-    /** What is made of a result. */
-    interface Maker {
-        List<Made> of(ReviewedResult reviewed) throws IOException;
+    /** Where a command says what it does. */
+    record Voice(PrintStream out, PrintStream err, Terminal terminal) {
     }
 
-    FloorFiles(Runner runner, PrintStream out, PrintStream err, Terminal terminal) {
-        this.runner = runner;
-        this.out = out;
-        this.err = err;
-        this.terminal = terminal;
-    }
-
-    /** Runs and writes; returns the exit status. Files are written even when a check failed, which is then said. */
-    int make(RunArguments arguments, Optional<String> wrong, Maker maker) throws InterruptedException {
-        Optional<String> mistaken = wrong.or(arguments::wrong);
+    /**
+     * Checks and writes; returns the exit status.
+     *
+     * @param endings of the kinds that there are, with their points
+     * @param suffix goes between the proof's name and the ending in a folder
+     * @param wrong what is wrong with the command's other words, if anything
+     */
+    int make(Runner runner, Voice voice, List<String> endings, String suffix, Optional<String> wrong, Content content) throws InterruptedException {
+        Batch batch = new Batch(voice.err(), voice.terminal());
+        List<Path> proofs = batch.files(files);
+        Targets targets = new Targets("--to", to, endings, suffix);
+        Optional<String> mistaken = wrong.or(() -> words.wrong(proofs)).or(() -> targets.wrong(proofs));
         if (mistaken.isPresent()) {
-            return refuse(mistaken.get());
+            voice.err().println("kerfglow: " + mistaken.get());
+            return ExitStatus.INPUT.code();
         }
-        ProgressLine progress = new ProgressLine(err, terminal.progress(), arguments.file().toString());
-        try {
-            ReviewedResult reviewed = arguments.run(runner, progress);
+        batch.each(proofs, (proof, progress) -> {
+            RunWords.Checked checked = words.run(proof, runner, progress);
             progress.done();
-            for (Made made : maker.of(reviewed)) {
-                SafeFile.writeOver(made.target(), arguments.inputs(reviewed), arguments.replaces(), made.content());
-                out.println("written: " + made.target());
+            for (Path file : targets.of(proof)) {
+                SafeFile.writeOver(file, checked.inputs(), words.replace(), stream -> content.write(checked.reviewed(), file, stream));
+                voice.out().println(file);
             }
-            if (reviewed.isBroken()) {
-                err.println("kerfglow: " + arguments.file() + ": a check failed or timed out, so its numbers are missing; \"kerfglow check\" says which.");
-                return ExitStatus.BROKEN.code();
-            }
-            return ExitStatus.CLEAR.code();
-        } catch (ProofException | SheetException | JobFileException unfit) {
-            progress.done();
-            return refuse(arguments.file() + ": " + unfit.getMessage());
-        } catch (IOException unwritable) {
-            progress.done();
-            return refuse(unwritable.getMessage() == null ? unwritable.toString() : unwritable.getMessage());
-        }
-    }
-
-    private int refuse(String why) {
-        err.println("kerfglow: " + why);
-        return ExitStatus.INPUT.code();
+            voice.out().println(TextView.summary(checked.reviewed()));
+            return words.status(checked.reviewed());
+        });
+        return batch.status();
     }
 }

@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.cli;
 
-import java.io.IOException;
-import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import kerfglow.host.Runner;
 import kerfglow.outlines.DxfOutlines;
@@ -24,51 +20,37 @@ import picocli.CommandLine.Option;
 
 /** Writes the outlines of a proof for CAD. */
 @Command(name = "outlines", mixinStandardHelpOptions = true, sortOptions = false,
-        description = "Writes what is cut (faces, made backs, openings), centres of modules and joints as DXF or SVG at real size, a layer a kind.")
+        description = "Writes what is cut (faces, made backs, openings), centres of modules and joints as .dxf or .svg at real size, a layer a kind.",
+        footer = {"", "Exit status as of \"kerfglow check\"."})
 final class OutlinesCommand implements Callable<Integer> {
+    private static final String DXF = ".dxf";
+
     @Mixin
-    private RunArguments arguments;
-    @Option(names = {"-o", "--output"}, paramLabel = "FILE", description = "A file that ends in .dxf or .svg; repeat for both. Default: NAME.outlines.dxf beside FILE.")
-    private List<Path> outputs = List.of();
+    private FloorFiles files;
     @Option(names = "--from-behind", paramLabel = "LAYER", split = ",",
             description = "Layers that are cut from behind: they are mirrored, and say so. faces, backs, backs-made, panels, openings or push-throughs.")
     private List<String> fromBehind = List.of();
 
-    private final FloorFiles files;
+    private final Runner runner;
+    private final FloorFiles.Voice voice;
 
     OutlinesCommand(Runner runner, PrintStream out, PrintStream err, Terminal terminal) {
-        files = new FloorFiles(runner, out, err, terminal);
+        this.runner = runner;
+        this.voice = new FloorFiles.Voice(out, err, terminal);
     }
 
     @Override
     public Integer call() throws InterruptedException {
-        List<Path> targets = outputs.isEmpty() ? List.of(arguments.beside(".outlines.dxf")) : outputs;
-        Set<String> turned = new LinkedHashSet<>(fromBehind);
-        return files.make(arguments, wrong(targets), reviewed -> {
-            OutlineSet set = OutlineSet.of(reviewed.result(), turned);
-            return targets.stream().map(target -> new FloorFiles.Made(target, out -> write(set, isDxf(target), out))).toList();
+        Optional<String> wrong = fromBehind.stream().filter(layer -> !OutlineSet.CUT_LAYERS.contains(layer))
+                .map(layer -> "--from-behind " + layer + ": there is no such layer; known: " + String.join(", ", OutlineSet.CUT_LAYERS)).findFirst();
+        return files.make(runner, voice, List.of(DXF, ".svg"), ".outlines", wrong, (reviewed, file, out) -> {
+            OutlineSet set = OutlineSet.of(reviewed.result(), new LinkedHashSet<>(fromBehind));
+            Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+            if (file.toString().toLowerCase(Locale.ROOT).endsWith(DXF)) {
+                DxfOutlines.write(set, writer);
+            } else {
+                SvgOutlines.write(set, writer);
+            }
         });
-    }
-
-    private Optional<String> wrong(List<Path> targets) {
-        return fromBehind.stream().filter(layer -> !OutlineSet.CUT_LAYERS.contains(layer)).map(layer -> "--from-behind " + layer + ": there is no such layer; known: " + String.join(", ", OutlineSet.CUT_LAYERS))
-                .findFirst().or(() -> targets.stream().filter(target -> !isDxf(target) && !ends(target, ".svg")).map(target -> "--output " + target + ": write a name that ends in .dxf or .svg").findFirst());
-    }
-
-    private static boolean isDxf(Path target) {
-        return ends(target, ".dxf");
-    }
-
-    private static boolean ends(Path target, String ending) {
-        return target.toString().toLowerCase(Locale.ROOT).endsWith(ending);
-    }
-
-    private static void write(OutlineSet set, boolean dxf, OutputStream out) throws IOException {
-        Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-        if (dxf) {
-            DxfOutlines.write(set, writer);
-        } else {
-            SvgOutlines.write(set, writer);
-        }
     }
 }

@@ -60,6 +60,8 @@ final class Program {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new CheckCommand(runner, out, err, terminal));
         line.addSubcommand(new ReportCommand(runner, out, err, terminal));
+        line.addSubcommand(new WorksheetCommand(runner, out, err, terminal));
+        line.addSubcommand(new PatternCommand(runner, out, err, terminal));
         line.addSubcommand(new OutlinesCommand(runner, out, err, terminal));
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
