@@ -13,9 +13,9 @@ final class LetterDrawing {
     private static final int JOINT = 0xb3152b;
     private static final int LIGHT = 0xc06000;
     private static final double DOT_MM = 0.55;
-    private static final double NUMBER_MM = 1.9;
+    private static final double NUMBER_MM = 2.3;
     /** How far inside the letter a number stands from its bend. */
-    private static final double AWAY_MM = 1.8;
+    private static final double AWAY_MM = 2.2;
 
     private final LetterSheet letter;
     private final ScaledView view;

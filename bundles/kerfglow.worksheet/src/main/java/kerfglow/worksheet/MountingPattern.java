@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
@@ -18,6 +19,7 @@ import kerfglow.views.Canvas;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
@@ -79,11 +81,20 @@ public final class MountingPattern {
             pages.page(PLAN_WIDTH_MM, PLAN_HEIGHT_MM, pattern::plan);
             for (int row = 0; row < pattern.tiling.rows(); row++) {
                 for (int column = 0; column < pattern.tiling.columns(); column++) {
-                    pattern.page(pages, column, row);
+                    if (pattern.isUsed(pattern.tiling.tile(column, row))) {
+                        pattern.page(pages, column, row);
+                    }
                 }
             }
             pages.write(out);
         }
+    }
+
+    /** Pages on which no line of the sign lies are left out; the plan shows them without a name. */
+    private boolean isUsed(Envelope tile) {
+        Geometry box = new GeometryFactory().toGeometry(tile);
+        return result.parts().stream().filter(part -> OUTLINED.contains(part.role()) || part.role() == Role.HOLE)
+                .anyMatch(part -> part.shape().getEnvelopeInternal().intersects(tile) && part.shape().getBoundary().intersects(box));
     }
 
     private void page(FullSizePages pages, int column, int row) throws IOException {
@@ -192,8 +203,9 @@ public final class MountingPattern {
         canvas.text(name, PatternMedia.MARGIN_MM, 22, TEXT_MM, false, Canvas.Anchor.START, ScaledView.INK);
         canvas.text(CAUTION, PatternMedia.MARGIN_MM, 27, TEXT_MM * 0.9, false, Canvas.Anchor.START, HOLE);
         Tiling here = tiling;
+        long pages = IntStream.range(0, here.pages()).filter(page -> isUsed(here.tile(page % here.columns(), page / here.columns()))).count();
         String size = Units.format(sign.getWidth(), Quantity.LENGTH, result.units()) + " by " + Units.format(sign.getHeight(), Quantity.LENGTH, result.units());
-        canvas.text(here.pages() + (here.pages() == 1 ? " page" : " pages") + " at full size for a sign of " + size + "; lay the crosses marked join over each other, outlines black, backs blue, holes red.",
+        canvas.text(pages + (pages == 1 ? " page" : " pages") + " at full size for a sign of " + size + "; lay the crosses marked join over each other, outlines black, backs blue, holes red.",
                 PatternMedia.MARGIN_MM, 32, TEXT_MM * 0.9, false, Canvas.Anchor.START, ScaledView.INK);
         Envelope all = new Envelope(here.area());
         all.expandToInclude(here.tile(here.columns() - 1, here.rows() - 1));
@@ -207,12 +219,14 @@ public final class MountingPattern {
                 double y = top + (tile.getMinY() - all.getMinY()) * scale;
                 double w = tile.getWidth() * scale;
                 double h = tile.getHeight() * scale;
-                canvas.line(x, y, x + w, y, JOIN, FINE_MM);
-                canvas.line(x, y + h, x + w, y + h, JOIN, FINE_MM);
-                canvas.line(x, y, x, y + h, JOIN, FINE_MM);
-                canvas.line(x + w, y, x + w, y + h, JOIN, FINE_MM);
+                boolean used = isUsed(tile);
+                int ink = used ? JOIN : EDGE;
+                canvas.line(x, y, x + w, y, ink, FINE_MM);
+                canvas.line(x, y + h, x + w, y + h, ink, FINE_MM);
+                canvas.line(x, y, x, y + h, ink, FINE_MM);
+                canvas.line(x + w, y, x + w, y + h, ink, FINE_MM);
                 double text = Math.min(LABEL_MM, Math.min(w, h) / 2);
-                canvas.text(Tiling.name(column, row), x + w / 2, y + h / 2 + text / 3, text, false, Canvas.Anchor.MIDDLE, JOIN);
+                canvas.text(used ? Tiling.name(column, row) : "", x + w / 2, y + h / 2 + text / 3, text, false, Canvas.Anchor.MIDDLE, ink);
             }
         }
     }

@@ -20,10 +20,12 @@ public final class WorksheetPdf {
     /** Tells revisions of one job apart on every page. */
     private static final int SHORT_DIGEST = 12;
     /** A picture leaves room for facts beside it. */
-    private static final double LETTER_WIDTH_MM = 150;
-    private static final double LETTER_HEIGHT_MM = 105;
+    private static final double LETTER_WIDTH_MM = 165;
+    private static final double LETTER_HEIGHT_MM = 112;
     private static final double SIGN_WIDTH_MM = 170;
     private static final double SIGN_HEIGHT_MM = 100;
+    /** A chapter's heading stays with its first table. */
+    private static final double FIRST_TABLE_MM = 60;
     /** Columns are shared out by what stands in them, within these bounds, in characters. */
     private static final int NARROWEST = 6;
     private static final int WIDEST = 34;
@@ -69,6 +71,7 @@ public final class WorksheetPdf {
         for (String caution : sheet.cautions()) {
             paper.paragraph(caution);
         }
+        paper.together(FIRST_TABLE_MM);
         paper.heading(2, "What it takes");
         for (Table table : sheet.totals()) {
             titled(table);

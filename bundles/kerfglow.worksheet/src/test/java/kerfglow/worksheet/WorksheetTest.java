@@ -150,7 +150,7 @@ class WorksheetTest {
     void a_plate_has_the_weight_the_back_and_the_strip_that_a_hand_calculation_gives() throws Exception {
         Path proof = Files.writeString(folder.resolve("plate.svg"), PLATE);
         Files.writeString(folder.resolve("plate.job.yaml"), PLATE_JOB);
-        LetterSheet plate = Worksheet.of(DemoRun.of(proof), "", "").letters().get(0);
+        LetterSheet plate = Worksheet.of(DemoRun.of(proof, List.of("fit", "mount", "returns")), "", "").letters().get(0);
         double backWidth = 400 - 3 * 25.4 / 16;
         double backHeight = 300 - 3 * 25.4 / 16;
         double strip = 2 * (backWidth + backHeight) + 4 * (Math.PI / 2 * (1 + 0.4 * 1) - 2 * 1);
@@ -164,6 +164,26 @@ class WorksheetTest {
             assertEquals(90, (Double) bend.get(4), 1e-6);
             assertEquals("towards", bend.get(6));
         }
+    }
+
+    /** Modules as the check of light laid them out, each with its string, and their mass in the weight. */
+    @Test
+    void a_lit_plate_has_its_modules_with_places_and_strings() throws Exception {
+        Path proof = Files.writeString(folder.resolve("lit.svg"), PLATE.replace("width=\"400\" height=\"300\"", "width=\"240\" height=\"60\""));
+        Files.writeString(folder.resolve("lit.job.yaml"), "shop: " + Path.of(System.getProperty("testdata"), "shop.yaml").toAbsolutePath() + "\nbuild: face-lit letters\n" + PLATE_JOB);
+        Worksheet lit = Worksheet.of(DemoRun.of(proof, List.of()), "", "");
+        Result result = lit.reviewed().result();
+        int modules = measured(result, "glow.modules").rows().size();
+        assertTrue(modules > 1, "modules: " + modules);
+        LetterSheet plate = lit.letters().get(0);
+        assertEquals(modules, fact(plate, "modules"));
+        Table places = plate.tables().stream().filter(table -> table.info().id().equals("power.places")).findFirst().orElseThrow();
+        assertEquals(modules, places.rows().size());
+        places.rows().forEach(row -> assertTrue(row.get(0) instanceof String string && !string.isBlank(), () -> "string of " + row));
+        assertTrue(lit.totals().stream().anyMatch(table -> table.info().id().equals("power.supplies")));
+        double weighed = measured(result, "mount.weights").rows().stream().filter(row -> row.get(1).equals("modules")).mapToDouble(row -> (Double) row.get(3)).sum();
+        assertEquals(0.02 * modules, weighed, 1e-9, "20 g each in the shop sheet");
+        assertTrue(text(pdf(lit)).contains("licensed electrician"));
     }
 
     @Test

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.check.mount;
 
+import java.util.ArrayList;
 import java.util.List;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Role;
@@ -11,14 +12,20 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 /**
  * How large the sign is.
  *
- * @param outlineMm2 area of all sheets and openings as seen from the front, counters of letters left out
+ * @param outlineMm2 area of all sheets, and of openings in them, as seen from the front, counters of letters left out
  * @param box the rectangle around it
  */
 record SignSize(double outlineMm2, Envelope box) {
     static SignSize of(Inspection inspection) {
-        List<Geometry> shapes = inspection.parts(Role.FACE, Role.BACK, Role.PANEL, Role.PUSH_THROUGH, Role.OPENING).stream().map(part -> (Geometry) part.shape()).toList();
+        Geometry sheets = OverlayNGRobust.union(shapes(inspection, Role.FACE, Role.BACK, Role.PANEL, Role.PUSH_THROUGH));
+        List<Geometry> shapes = new ArrayList<>(List.of(sheets));
+        shapes(inspection, Role.OPENING).stream().filter(opening -> opening.getEnvelopeInternal().intersects(sheets.getEnvelopeInternal()) && opening.intersects(sheets)).forEach(shapes::add);
         Geometry all = OverlayNGRobust.union(shapes);
         return new SignSize(all.getArea(), all.getEnvelopeInternal());
+    }
+
+    private static List<Geometry> shapes(Inspection inspection, Role... roles) {
+        return inspection.parts(roles).stream().map(part -> (Geometry) part.shape()).toList();
     }
 
     double rectangleMm2() {

@@ -197,6 +197,15 @@ class MountCheckTest {
     }
 
     @Test
+    void an_opening_counts_where_it_lies_in_a_sheet() {
+        String frame = "POLYGON ((0 0, 1000 0, 1000 1000, 0 1000, 0 0), (400 400, 400 600, 600 600, 600 400, 400 400))";
+        Outcome outcome = tester().part(sheet("p", Role.PANEL, frame, "acrylic", 4.5)).part("in", Role.OPENING, "POLYGON ((400 400, 600 400, 600 600, 400 600, 400 400))")
+                .part("astray", Role.OPENING, "POLYGON ((3000 0, 3100 0, 3100 100, 3000 100, 3000 0))").run();
+        assertEquals(1e6, (Double) cell(outcome, "sign", 0, "area-outline"), 1e-6);
+        assertEquals(1e6, (Double) cell(outcome, "sign", 0, "area-rectangle"), 1e-6);
+    }
+
+    @Test
     void an_inch_job_reads_pounds() {
         Finding finding = only(tester().units(UnitSystem.INCH).with(MountSettings.DENSITY, 1.0).with(MountSettings.EXTRA_MASS, 9.0).part(sheet("a", Role.FACE, SQUARE_METRE, "x", 1)).findings(MountRules.WEIGHT));
         assertTrue(finding.message().contains("22.05 lb"), finding.message());
