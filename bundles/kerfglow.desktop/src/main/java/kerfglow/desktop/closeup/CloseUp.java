@@ -37,6 +37,10 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
 
     /** A place is seen together with this many times what was measured, so that one sees where it lies. */
     private static final double SURROUNDINGS = 2.5;
+    /** A little more than a place is seen around it. */
+    private static final double WHOLE = 1.3;
+    /** Assumed: a length of less than a twelfth of what is seen cannot be judged by eye. */
+    private static final double LONG = 12;
     private static final double LEAST_WINDOW_MM = 4;
 
     /**
@@ -51,7 +55,7 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
     public static CloseUp of(Result result, Result.ReportedFinding finding, Result.Place place, double acrossMm, double downMm) {
         ToolPlacer placer = new ToolPlacer(new ShopFacts(result), result.units());
         Scale scale = Scale.showing(wantedMm(finding, place, placer), Math.min(acrossMm, downMm));
-        Coordinate middle = place.shape().getDimension() == 2 ? place.shape().getEnvelopeInternal().centre() : place.at();
+        Coordinate middle = isSeenWhole(finding, place) ? place.shape().getEnvelopeInternal().centre() : place.at();
         Envelope window = new Envelope(middle);
         window.expandBy(acrossMm / scale.factor() / 2, downMm / scale.factor() / 2);
         List<Part> concerned = result.parts().stream().filter(part -> finding.parts().contains(part.id())).toList();
@@ -78,8 +82,18 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
             }
         }
         wanted = Math.max(wanted, SURROUNDINGS * placer.sizeMm(finding).orElse(0));
+        return isSeenWhole(finding, place) ? Math.max(wanted, WHOLE * sizeMm(place)) : wanted;
+    }
+
+    /** An area is shown whole, unless it is so long that the length measured in it could not be seen then. */
+    private static boolean isSeenWhole(Result.ReportedFinding finding, Result.Place place) {
+        double measuredMm = place.measured().or(finding::measured).filter(measure -> measure.quantity() == Quantity.LENGTH).map(measure -> Math.abs(measure.value()))
+                .orElse(Double.POSITIVE_INFINITY);
+        return place.shape().getDimension() == 2 && sizeMm(place) < LONG * measuredMm;
+    }
+
+    private static double sizeMm(Result.Place place) {
         Envelope extent = place.shape().getEnvelopeInternal();
-        double size = Math.max(extent.getWidth(), extent.getHeight());
-        return place.shape().getDimension() == 2 ? Math.max(wanted, 1.3 * size) : wanted;
+        return Math.max(extent.getWidth(), extent.getHeight());
     }
 }

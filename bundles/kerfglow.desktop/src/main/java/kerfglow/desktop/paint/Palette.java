@@ -18,6 +18,8 @@ public final class Palette {
     public final Color accent;
     /** Ink of reviewers' marks. */
     public final Color mark = colour(0x7a1f8a);
+    /** What checks show without a level. */
+    public final Color overlay = colour(0x2a6f3c);
     public final Color page = colour(0xffffff);
     public final Color casing = colour(0xffffff);
     private final Color stop;

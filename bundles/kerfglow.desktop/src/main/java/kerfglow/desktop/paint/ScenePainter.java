@@ -26,8 +26,17 @@ public final class ScenePainter {
 
     /** Paints page and artwork into a rectangle of the canvas. */
     public void paint(GC gc, Scene scene, View view, Rectangle exposed, Predicate<Figure> shows, boolean edgesAlone, Palette palette) {
-        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, EDGE_PX);
         paintPage(gc, scene.page(), view, palette);
+        paintFigures(gc, scene, view, exposed, shows, edgesAlone, palette);
+    }
+
+    /** Paints the artwork alone, without a page below it. */
+    public void paintArtwork(GC gc, Scene scene, View view, Rectangle exposed, Predicate<Figure> shows, Palette palette) {
+        paintFigures(gc, scene, view, exposed, shows, false, palette);
+    }
+
+    private static void paintFigures(GC gc, Scene scene, View view, Rectangle exposed, Predicate<Figure> shows, boolean edgesAlone, Palette palette) {
+        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, EDGE_PX);
         gc.setAntialias(SWT.ON);
         gc.setFillRule(SWT.FILL_EVEN_ODD);
         for (Figure figure : scene.meeting(seen)) {

@@ -4,12 +4,15 @@ package kerfglow.desktop.parts;
 import jakarta.annotation.PostConstruct;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import kerfglow.api.OverlayLayer;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.scene.Figure;
+import kerfglow.host.Result;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.FillLayout;
@@ -43,6 +46,8 @@ public final class MadeOfPart {
     private void ticked(TreeItem item) {
         if (item.getData() instanceof Role role) {
             desk.shown().setRole(role, item.getChecked());
+        } else if (item.getData() instanceof Overlay overlay) {
+            desk.shown().setOverlay(overlay.name(), item.getChecked());
         } else if (item.getData() instanceof String layer) {
             desk.shown().setLayer(layer, item.getChecked());
         } else {
@@ -68,9 +73,31 @@ public final class MadeOfPart {
         }
         TreeItem layers = head("Drawn on layers");
         figuresByLayer.forEach((layer, count) -> item(layers, layer, (layer.isEmpty() ? "(no layer)" : layer) + "  (" + count + ")", desk.shown().showsLayer(layer)));
+        fillOverlays();
         roles.setExpanded(true);
         layers.setExpanded(true);
         tree.setRedraw(true);
+    }
+
+    /** What the checks show beside their findings; off until it is wanted. */
+    private void fillOverlays() {
+        List<Result.CheckRow> rows = desk.result().map(Result::checks).orElse(List.of()).stream().filter(row -> !row.layers().isEmpty()).toList();
+        if (rows.isEmpty()) {
+            return;
+        }
+        TreeItem head = head("Shown by the checks");
+        head.setChecked(false);
+        for (Result.CheckRow row : rows) {
+            for (OverlayLayer layer : row.layers()) {
+                Overlay name = new Overlay(row.check() + "/" + layer.id());
+                item(head, name, row.check() + ": " + layer.title(), desk.shown().showsOverlay(name.name()));
+            }
+        }
+        head.setExpanded(true);
+    }
+
+    /** An overlay layer, by {@code check/layer}. */
+    private record Overlay(String name) {
     }
 
     private TreeItem head(String text) {

@@ -11,10 +11,12 @@ import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.Backing;
 import kerfglow.desktop.paint.FindingPainter;
 import kerfglow.desktop.paint.MarkPainter;
+import kerfglow.desktop.paint.OverlayPainter;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.paint.RulerPainter;
 import kerfglow.desktop.paint.ScenePainter;
 import kerfglow.desktop.scene.Badges;
+import kerfglow.desktop.scene.OverlayDrawing;
 import kerfglow.desktop.scene.PlaceIndex;
 import kerfglow.desktop.scene.View;
 import kerfglow.job.FindingItem;
@@ -63,6 +65,8 @@ public final class ProofCanvas {
     private Palette palette;
     private View view = new View(1, 0, 0);
     private boolean fitted = true;
+    private final OverlayPainter overlayPainter = new OverlayPainter();
+    private List<OverlayDrawing> overlays = List.of();
     private PlaceIndex places = new PlaceIndex(List.of());
     private List<Badges.Badge> badges = List.of();
     private double gatheredFor;
@@ -84,6 +88,7 @@ public final class ProofCanvas {
         rulerFont = new Font(canvas.getDisplay(), data.getName(), Math.max(6, data.getHeight() - 3), SWT.NORMAL);
         canvas.addListener(SWT.Dispose, event -> {
             backing.dispose();
+            overlayPainter.dispose();
             badgeFont.dispose();
             rulerFont.dispose();
         });
@@ -140,6 +145,7 @@ public final class ProofCanvas {
         Point size = canvas.getSize();
         backing.paint(gc, view, size, this::paintExposed);
         tool.ifPresent(each -> each.paint(gc, view, palette));
+        overlayPainter.paintLegend(gc, shownOverlays(), size, palette);
         if (desk.shown().isRulers()) {
             gc.setFont(rulerFont);
             rulerPainter.paint(gc, view, size, desk.units(), last, palette);
@@ -150,6 +156,7 @@ public final class ProofCanvas {
         gc.setBackground(palette.surround);
         gc.fillRectangle(exposed);
         scenePainter.paint(gc, desk.scene(), at, exposed, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
+        overlayPainter.paint(gc, shownOverlays(), at, exposed, palette);
         if (desk.shown().isFindings()) {
             findingPainter.paintPlaces(gc, places, at, exposed, desk.choice(), palette);
             findingPainter.paintBadges(gc, badges(), at, exposed, desk.choice(), badgeFont, palette);
@@ -163,7 +170,13 @@ public final class ProofCanvas {
         canvas.redraw();
     }
 
+    private List<OverlayDrawing> shownOverlays() {
+        return overlays.stream().filter(each -> desk.shown().showsOverlay(each.name())).toList();
+    }
+
     private void gatherAnew() {
+        overlays = desk.result().map(OverlayDrawing::of).orElse(List.of());
+        overlayPainter.keepOnly(overlays);
         places = new PlaceIndex(desk.listed().stream().map(FindingItem::finding).toList());
         gatheredFor = 0;
         paintAnew();

@@ -81,8 +81,8 @@ public record Section(List<Piece> pieces, List<Measure> measures, Envelope exten
     }
 
     /** Assumed: a stroke of a usual letter; the drawing shows the build, not one letter. */
-    private static final double STROKE_MM = 60;
-    private static final double WALL_MM = 12;
+    private static final double STROKE_MM = 36;
+    private static final double WALL_MM = 8;
     /** Assumed: thinner film cannot be seen at the scale; drawn as thick as this and not dimensioned. */
     private static final double FILM_MM = 0.8;
     /** Assumed: a usual light module. */
@@ -111,14 +111,14 @@ public record Section(List<Piece> pieces, List<Measure> measures, Envelope exten
         }
 
         Section make() {
-            piece(Kind.WALL, new Envelope(-WALL_MM, 0, -STROKE_MM * 0.35, STROKE_MM * 1.35));
+            piece(Kind.WALL, new Envelope(-WALL_MM, 0, -STROKE_MM * 0.2, STROKE_MM * 1.2));
             Optional<Part> face = part(Role.FACE);
             Optional<Part> panel = part(Role.PANEL);
             OptionalDouble depth = setting("returns.depth");
             if (panel.isPresent()) {
                 double thickness = thickness(panel.get());
-                piece(Kind.PANEL, new Envelope(front, front + thickness, -STROKE_MM * 0.35, STROKE_MM * 1.35));
-                thicknessMeasure("thickness of the panel", panel.get(), front, STROKE_MM * 1.35);
+                piece(Kind.PANEL, new Envelope(front, front + thickness, -STROKE_MM * 0.2, STROKE_MM * 1.2));
+                thicknessMeasure("thickness of the panel", panel.get(), front, STROKE_MM * 1.2);
                 front += thickness;
             }
             boolean can = face.isPresent() && depth.isPresent() && depth.getAsDouble() > 0;

@@ -49,7 +49,7 @@ public record SectionLayout(View view, Scale scale, List<Label> labels) {
         double across = Math.max(10, widthPx - 2 * MARGIN_PX);
         double down = Math.max(10, labelsTop - 3 * MARGIN_PX - lineHeightPx);
         double fit = Math.min(across / section.extent().getWidth(), down / section.extent().getHeight()) / pixelsPerMm;
-        Scale scale = Scale.showing(1, fit);
+        Scale scale = scale(fit);
         double drawn = scale.factor() * pixelsPerMm;
         Envelope extent = section.extent();
         View view = View.centred(new Coordinate(extent.centre().x, extent.getMinY()), drawn, widthPx, 0);
@@ -59,6 +59,11 @@ public record SectionLayout(View view, Scale scale, List<Label> labels) {
             labels.add(new Label(MARGIN_PX, labelsTop + i * row, widthPx - 2 * MARGIN_PX, row - 2));
         }
         return new SectionLayout(view, scale, labels);
+    }
+
+    /** The largest of whole reductions or enlargements that fits: a pane is small, and the steps of drawings would leave half of it empty. */
+    private static Scale scale(double fit) {
+        return fit >= 1 ? new Scale(Math.floor(fit)) : new Scale(1 / Math.ceil(1 / fit));
     }
 
     /** The dimension whose label lies at a pixel. */

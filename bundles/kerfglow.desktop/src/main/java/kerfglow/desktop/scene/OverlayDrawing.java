@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.desktop.scene;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import kerfglow.api.OverlayLayer;
+import kerfglow.host.Result;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.index.strtree.STRtree;
+
+/**
+ * An overlay layer of a check prepared for drawing. Unchanging.
+ */
+public final class OverlayDrawing {
+    /**
+     * One item, ready to draw.
+     *
+     * @param order place in the layer, 0 at the bottom
+     * @param item what the check says
+     * @param outlines rings and lines at several levels of detail
+     */
+    public record Drawn(int order, OverlayLayer.Item item, Outlines outlines) {
+    }
+
+    private final String name;
+    private final OverlayLayer layer;
+    private final STRtree index = new STRtree();
+
+    private OverlayDrawing(String name, OverlayLayer layer) {
+        this.name = name;
+        this.layer = layer;
+        int order = 0;
+        for (OverlayLayer.Item item : layer.items()) {
+            if (!item.shape().isEmpty()) {
+                index.insert(item.shape().getEnvelopeInternal(), new Drawn(order++, item, Outlines.of(item.shape())));
+            }
+        }
+        index.build();
+    }
+
+    /** Every layer of every check of a result. */
+    public static List<OverlayDrawing> of(Result result) {
+        List<OverlayDrawing> drawings = new ArrayList<>();
+        for (Result.CheckRow row : result.checks()) {
+            row.layers().forEach(layer -> drawings.add(new OverlayDrawing(row.check() + "/" + layer.id(), layer)));
+        }
+        return drawings;
+    }
+
+    /** {@code check/layer}; the same from run to run. */
+    public String name() {
+        return name;
+    }
+
+    public OverlayLayer layer() {
+        return layer;
+    }
+
+    /** The items that a view meets, bottom first. */
+    public List<Drawn> meeting(Envelope seen) {
+        List<Drawn> met = new ArrayList<>();
+        index.query(seen, found -> met.add((Drawn) found));
+        met.sort(Comparator.comparingInt(Drawn::order));
+        return met;
+    }
+}
