@@ -11,6 +11,7 @@ final class Accessible {
     }
 
     static void name(Control control, String name) {
+        control.setData("kerfglow.name", name);
         control.getAccessible().addAccessibleListener(new AccessibleAdapter() {
             @Override
             public void getName(AccessibleEvent event) {

@@ -33,6 +33,11 @@ final class CloseUpCanvas {
         canvas.addListener(SWT.Paint, event -> paint(event.gc));
         canvas.addListener(SWT.Resize, event -> prepare());
         Listening.to(desk, canvas, Topic.CHOICE, this::prepare);
+        Listening.to(desk, canvas, Topic.FINDINGS, () -> {
+            if (closeUp.isEmpty()) { // it was chosen before all was known
+                prepare();
+            }
+        });
         Listening.to(desk, canvas, Topic.LOOK, canvas::redraw);
     }
 

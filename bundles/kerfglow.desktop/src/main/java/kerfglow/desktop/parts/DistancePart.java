@@ -33,6 +33,8 @@ import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Scale;
 import org.eclipse.swt.widgets.Text;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 
 /** Stepping back: the proof under the angle that it will be seen under, by day on its wall and by night as it is lit. */
 public final class DistancePart {
@@ -155,7 +157,7 @@ public final class DistancePart {
         gc.setBackground(Palette.colour(wall()));
         gc.fillRectangle(all);
         double scale = Math.max(View.LEAST_PIXELS_PER_MM, Math.min(View.MOST_PIXELS_PER_MM, sight.pixelsPerMm(desk.screen().pixelsPerMm())));
-        View view = View.centred(desk.scene().page().centre(), scale, size.x, size.y);
+        View view = View.centred(middle(), scale, size.x, size.y);
         scenePainter.paintArtwork(gc, desk.scene(), view, all, DistancePart::isMade, palette);
         if (night.getSelection()) {
             gc.setAlpha(NIGHT_ALPHA);
@@ -169,6 +171,13 @@ public final class DistancePart {
                 overlayPainter.paint(gc, maps, view, all, palette);
             }
         }
+    }
+
+    /** The middle of what is made, so that the sign stands straight before the eye. */
+    private Coordinate middle() {
+        Envelope made = new Envelope();
+        desk.scene().figures().stream().filter(DistancePart::isMade).forEach(figure -> made.expandToInclude(figure.extent()));
+        return made.isNull() ? desk.scene().page().centre() : made.centre();
     }
 
     /** What stands on the wall in the end: notes, holes and backs are not seen. */

@@ -151,6 +151,9 @@ public final class SettingsPart {
             return;
         }
         Optional<String> problem = editor.change(setting, text);
+        if (field.isDisposed()) { // the change made the form anew
+            return;
+        }
         field.setToolTipText(problem.orElse(""));
         field.setBackground(problem.isPresent() ? Palette.colour(0xf6d5d5) : Palette.of(desk.isDark()).field);
         problem.ifPresent(words -> desk.setWork(desk.work().withRemark(words)));

@@ -80,8 +80,8 @@ final class WordsDialog {
 
     /** Waits for the answer; empty when the person left it. */
     Optional<Answer> ask() {
-        shell.open();
         words.setFocus();
+        shell.open();
         while (!shell.isDisposed()) {
             if (!shell.getDisplay().readAndDispatch()) {
                 shell.getDisplay().sleep();

@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.window;
+
+import java.io.IOException;
+import java.lang.reflect.Method;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import jakarta.annotation.PostConstruct;
+import kerfglow.api.Check;
+import kerfglow.desktop.DeskMaker;
+import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Worker;
+import kerfglow.host.CheckCatalogue;
+import kerfglow.host.Runner;
+import kerfglow.svg.SvgImporter;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.custom.CTabFolder;
+import org.eclipse.swt.custom.CTabItem;
+import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.graphics.Color;
+import org.eclipse.swt.graphics.DeviceData;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Control;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
+import org.eclipse.swt.widgets.Shell;
+
+/** The panes in a real window, arranged as the product arranges them, without e4 around them; driven as by a person. */
+final class Window implements AutoCloseable {
+    private static final long LIMIT_NANOS = 180_000_000_000L;
+
+    private final Display display;
+    private final Shell shell;
+    private final Map<Class<?>, Object> shared;
+
+    Window(Path state, List<Check> checks) throws ReflectiveOperationException {
+        DeviceData data = new DeviceData();
+        data.tracking = true;
+        display = new Display(data);
+        CheckCatalogue catalogue = new CheckCatalogue();
+        checks.forEach(check -> catalogue.add(check, "test", "1"));
+        shared = DeskMaker.lay(display, new Runner(new SvgImporter(), catalogue), catalogue, state, Optional.empty());
+        shell = new Shell(display);
+        shell.setBounds(0, 0, 1440, 880);
+        shell.setLayout(new FillLayout());
+        SashForm columns = new SashForm(shell, SWT.HORIZONTAL);
+        SashForm left = new SashForm(columns, SWT.VERTICAL);
+        tabs(left, "MadeOfPart", "What it is made of");
+        tabs(left, "BuiltPart", "How it is built", "SettingsPart", "Settings");
+        tabs(columns, "ProofPart", "The proof", "DistancePart", "Seen from afar");
+        SashForm right = new SashForm(columns, SWT.VERTICAL);
+        tabs(right, "FoundPart", "What was found", "DecidedPart", "What was decided");
+        tabs(right, "ChosenPart", "Chosen finding");
+        left.setWeights(4, 6);
+        columns.setWeights(21, 50, 29);
+        shell.open();
+    }
+
+    private void tabs(Composite parent, String... partsAndTitles) throws ReflectiveOperationException {
+        CTabFolder folder = new CTabFolder(parent, SWT.BORDER);
+        for (int i = 0; i < partsAndTitles.length; i += 2) {
+            Composite pane = new Composite(folder, SWT.NONE);
+            CTabItem tab = new CTabItem(folder, SWT.NONE);
+            tab.setText(partsAndTitles[i + 1]);
+            tab.setControl(pane);
+            create(partsAndTitles[i], pane);
+        }
+        folder.setSelection(0);
+    }
+
+    /** As e4 does: the method that is marked to be called after construction gets what it asks for. */
+    private void create(String part, Composite pane) throws ReflectiveOperationException {
+        Class<?> type = Class.forName("kerfglow.desktop.parts." + part);
+        Object made = type.getDeclaredConstructor().newInstance();
+        Method create = Arrays.stream(type.getDeclaredMethods()).filter(method -> method.isAnnotationPresent(PostConstruct.class)).findFirst().orElseThrow();
+        create.setAccessible(true);
+        create.invoke(made, Arrays.stream(create.getParameterTypes()).map(wanted -> wanted == Composite.class ? pane : shared.get(wanted)).toArray());
+    }
+
+    Desk desk() {
+        return (Desk) shared.get(Desk.class);
+    }
+
+    Worker worker() {
+        return (Worker) shared.get(Worker.class);
+    }
+
+    /** Every control of a kind. */
+    <T extends Control> List<T> all(Composite in, Class<T> type) {
+        List<T> all = new ArrayList<>();
+        for (Control child : in.getChildren()) {
+            if (type.isInstance(child)) {
+                all.add(type.cast(child));
+            }
+            if (child instanceof Composite inner) {
+                all.addAll(all(inner, type));
+            }
+        }
+        return all;
+    }
+
+    /** What a control tells those who hear the window. */
+    String accessibleName(Control control) {
+        Object name = control.getData("kerfglow.name");
+        return name == null ? "" : name.toString();
+    }
+
+    Display display() {
+        return display;
+    }
+
+    Shell shell() {
+        return shell;
+    }
+
+    /** Opens a file and waits until all checks have ended. */
+    void open(Path file) {
+        worker().open(file);
+        await(() -> desk().result().isPresent() && desk().proofFile().isPresent() && !desk().work().busy(), "all checks of " + file);
+    }
+
+    /** Lets the window work until something is so. */
+    void await(BooleanSupplier so, String what) {
+        long start = System.nanoTime();
+        while (!so.getAsBoolean()) {
+            if (System.nanoTime() - start > LIMIT_NANOS) {
+                throw new AssertionError("waited in vain for " + what + "; the window says: " + desk().work());
+            }
+            if (!display.readAndDispatch()) {
+                pause();
+            }
+        }
+        settle();
+    }
+
+    /** Lets what was asked for be painted. */
+    void settle() {
+        long until = System.nanoTime() + 400_000_000L;
+        while (System.nanoTime() < until) {
+            if (!display.readAndDispatch()) {
+                pause();
+            }
+        }
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(5);
+        } catch (InterruptedException stopped) {
+            throw new AssertionError(stopped);
+        }
+    }
+
+    /** Chooses a line of the menu by the beginning of its text; returns false when it is greyed out. */
+    boolean menu(String text) {
+        MenuItem item = find(shell.getMenuBar(), text).orElseThrow(() -> new AssertionError("no line of the menu begins with " + text));
+        if (!item.isEnabled()) {
+            return false;
+        }
+        item.notifyListeners(SWT.Selection, new org.eclipse.swt.widgets.Event());
+        settle();
+        return true;
+    }
+
+    /** The text of a line of the menu. */
+    String menuText(String text) {
+        return find(shell.getMenuBar(), text).orElseThrow().getText();
+    }
+
+    private static Optional<MenuItem> find(Menu menu, String text) {
+        for (MenuItem item : menu.getItems()) {
+            if (item.getText().replace("&", "").startsWith(text)) {
+                return Optional.of(item);
+            }
+            if (item.getMenu() != null) {
+                Optional<MenuItem> inner = find(item.getMenu(), text);
+                if (inner.isPresent()) {
+                    return inner;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The first control of a kind that fits. */
+    <T extends Control> T control(Composite in, Class<T> type, Predicate<T> fits) {
+        return find(in, type, fits).orElseThrow(() -> new AssertionError("no such " + type.getSimpleName()));
+    }
+
+    private static <T extends Control> Optional<T> find(Composite in, Class<T> type, Predicate<T> fits) {
+        for (Control child : in.getChildren()) {
+            if (type.isInstance(child) && fits.test(type.cast(child))) {
+                return Optional.of(type.cast(child));
+            }
+            if (child instanceof Composite inner) {
+                Optional<T> found = find(inner, type, fits);
+                if (found.isPresent()) {
+                    return found;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Brings a tab to the front. */
+    void tab(String title) {
+        CTabFolder folder = control(shell, CTabFolder.class, each -> Arrays.stream(each.getItems()).anyMatch(item -> item.getText().equals(title)));
+        folder.setSelection(Arrays.stream(folder.getItems()).filter(item -> item.getText().equals(title)).findFirst().orElseThrow());
+        settle();
+    }
+
+    /** Keeps what the window shows as a picture. */
+    void shot(String name) throws IOException {
+        settle();
+        Path folder = Path.of(System.getProperty("shots"));
+        Files.createDirectories(folder);
+        Image image = new Image(display, shell.getBounds().width, shell.getBounds().height);
+        GC gc = new GC(display);
+        gc.copyArea(image, shell.getBounds().x, shell.getBounds().y);
+        gc.dispose();
+        ImageLoader loader = new ImageLoader();
+        loader.data = new org.eclipse.swt.graphics.ImageData[] {image.getImageData()};
+        loader.save(folder.resolve(name + ".png").toString(), SWT.IMAGE_PNG);
+        image.dispose();
+    }
+
+    /** The next dialog that comes up is filled in by this. */
+    void answerNext(java.util.function.Consumer<Shell> answer) {
+        display.timerExec(150, new Runnable() {
+            @Override
+            public void run() {
+                Optional<Shell> dialog = Arrays.stream(display.getShells()).filter(each -> each.getParent() == shell && each.isVisible()).findFirst();
+                if (dialog.isPresent()) {
+                    answer.accept(dialog.get());
+                } else {
+                    display.timerExec(150, this);
+                }
+            }
+        });
+    }
+
+    /** What the toolkit still holds after the window is gone; colours need no disposal, and cursors of the system are the display's. */
+    List<Object> leftOver() {
+        desk().putAway();
+        shell.dispose();
+        while (display.readAndDispatch()) {
+            // what was posted may still hold something
+        }
+        Set<Object> ofTheSystem = IntStream.rangeClosed(SWT.CURSOR_ARROW, SWT.CURSOR_HAND).mapToObj(display::getSystemCursor).collect(Collectors.toSet());
+        return Arrays.stream(display.getDeviceData().objects).filter(each -> each != null && !(each instanceof Color) && !ofTheSystem.contains(each)).toList();
+    }
+
+    @Override
+    public void close() {
+        if (!shell.isDisposed()) {
+            desk().putAway();
+        }
+        display.dispose();
+    }
+}

@@ -1,0 +1,258 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.window;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import kerfglow.api.Check;
+import kerfglow.api.Severity;
+import kerfglow.check.artwork.ArtworkCheck;
+import kerfglow.check.fit.FitCheck;
+import kerfglow.check.legibility.LegibilityCheck;
+import kerfglow.check.returns.ReturnsCheck;
+import kerfglow.check.router.RouterCheck;
+import kerfglow.check.trim.TrimCheck;
+import kerfglow.job.Decision;
+import kerfglow.job.FindingItem;
+import kerfglow.job.JobFile;
+import kerfglow.job.JobState;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.widgets.Button;
+import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Event;
+import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
+import org.eclipse.swt.widgets.Tree;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a reviewer does, done in a real window: open, find, choose, mark, waive, save, be killed, reopen, revise, sign off. */
+class WindowTest {
+    private static final Path TESTDATA = Path.of(System.getProperty("testdata"));
+    private static final List<String> DEMO = List.of("skelderfen.svg", "skelderfen.job.yaml", "shop.yaml", "faulty-letters.svg", "faulty-letters.job.yaml");
+
+    @TempDir
+    Path folder;
+
+    @BeforeEach
+    void copy() throws IOException {
+        for (String name : DEMO) {
+            Files.copy(TESTDATA.resolve(name), folder.resolve(name));
+        }
+    }
+
+    private static List<Check> checks() {
+        return List.of(new ArtworkCheck(), new RouterCheck(), new FitCheck(), new ReturnsCheck(), new TrimCheck(), new LegibilityCheck());
+    }
+
+    private Window window() throws ReflectiveOperationException {
+        return new Window(folder.resolve("state"), checks());
+    }
+
+    private static Tree findings(Window window) {
+        return window.control(window.shell(), Tree.class, tree -> tree.getHeaderVisible());
+    }
+
+    private static Consumer<Shell> words(Window window, String words, String name) {
+        return dialog -> {
+            List<Text> fields = List.of(dialog.getChildren()).stream().filter(Text.class::isInstance).map(Text.class::cast).toList();
+            fields.get(0).setText(words);
+            fields.get(1).setText(name);
+            dialog.getDefaultButton().notifyListeners(SWT.Selection, new Event());
+        };
+    }
+
+    @Test
+    void the_demo_is_looked_through_decided_upon_saved_and_opened_again() throws Exception {
+        Path job = folder.resolve("skelderfen" + JobFile.ENDING);
+        FindingItem waived;
+        try (Window window = window()) {
+            window.open(folder.resolve("skelderfen.svg"));
+            window.shot("1-opened");
+            assertEquals("Router", findings(window).getItem(0).getText(0));
+            assertTrue(findings(window).getItem(0).getText(2).contains("stop"), "the station says how many");
+
+            window.menu("Next");
+            assertEquals(1, window.desk().choice().orElseThrow().item().number());
+            assertEquals("1", findings(window).getSelection()[0].getText(0), "the list follows");
+
+            Text find = window.control(window.shell(), Text.class, text -> text.getMessage().startsWith("Words"));
+            find.setText("does not pass");
+            assertTrue(window.desk().listed().stream().allMatch(item -> item.finding().rule().id().equals("router.narrow-gap")));
+            assertFalse(window.desk().listed().isEmpty());
+            window.menu("Next");
+            waived = window.desk().choice().orElseThrow().item();
+            assertEquals("router.narrow-gap", waived.finding().rule().id());
+            window.shot("2-chosen");
+
+            window.answerNext(words(window, "The hairline rules are cut by hand.", "M. Reviewer"));
+            assertTrue(window.menu("Waive the chosen finding"));
+            assertEquals(Decision.Kind.WAIVED, window.desk().choice().orElseThrow().item().decision().kind());
+            assertTrue(window.menuText("Undo").endsWith("waive finding"));
+            window.menu("Undo");
+            assertEquals(Decision.Kind.OPEN, window.desk().choice().orElseThrow().item().decision().kind());
+            window.menu("Redo");
+            find.setText("");
+
+            window.menu("Whole proof");
+            window.answerNext(words(window, "Is this the blue of the panel?", "M. Reviewer"));
+            window.menu("Mark with a box");
+            pull(window, 300, 300, 420, 380);
+            assertEquals(1, window.desk().job().orElseThrow().state().marks().size());
+            window.tab("What was decided");
+            window.shot("3-decided");
+            assertTrue(window.menu("Save the job"));
+            window.tab("Seen from afar");
+            window.shot("4-seen-from-afar");
+            window.tab("The proof");
+            window.menu("Dark window");
+            window.menu("Edges alone");
+            window.tab("Settings");
+            window.shot("5-dark");
+        }
+        JobState saved = JobFile.read(job).state();
+        assertEquals(1, saved.waivers().size());
+        assertEquals("The hairline rules are cut by hand.", saved.waivers().get(0).reason());
+        assertEquals("Is this the blue of the panel?", saved.marks().get(0).text());
+        try (Window again = window()) {
+            again.open(job);
+            FindingItem same = again.desk().listed().stream().filter(item -> item.finding().id().equals(waived.finding().id())).findFirst().orElseThrow();
+            assertTrue(same.decision().isWaived());
+            assertFalse(again.desk().job().orElseThrow().isChanged());
+        }
+    }
+
+    private static void pull(Window window, int fromX, int fromY, int toX, int toY) {
+        Canvas canvas = window.control(window.shell(), Canvas.class, each -> each.getClass() == Canvas.class && each.getSize().x > 500);
+        send(canvas, SWT.MouseDown, fromX, fromY);
+        send(canvas, SWT.MouseMove, (fromX + toX) / 2, (fromY + toY) / 2);
+        send(canvas, SWT.MouseMove, toX, toY);
+        send(canvas, SWT.MouseUp, toX, toY);
+        window.settle();
+    }
+
+    private static void send(Canvas canvas, int type, int x, int y) {
+        Event event = new Event();
+        event.x = x;
+        event.y = y;
+        event.button = 1;
+        canvas.notifyListeners(type, event);
+    }
+
+    @Test
+    void a_killed_window_loses_nothing_that_was_entered() throws Exception {
+        Path proof = folder.resolve("faulty-letters.svg");
+        Path side = folder.resolve(".faulty-letters" + JobFile.ENDING + ".unsaved");
+        ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Djava.awt.headless=true", "-cp",
+                System.getProperty("java.class.path"), KilledWindow.class.getName(), proof.toString()).inheritIO();
+        Process process = builder.start();
+        for (int i = 0; i < 1200 && !Files.exists(side) && process.isAlive(); i++) {
+            TimeUnit.MILLISECONDS.sleep(100);
+        }
+        assertTrue(process.isAlive(), "it lives until it is killed");
+        process.destroyForcibly().waitFor();
+        assertFalse(Files.exists(folder.resolve("faulty-letters" + JobFile.ENDING)), "it never saved");
+        try (Window window = window()) {
+            window.open(proof);
+            assertEquals(KilledWindow.TEXT, window.desk().job().orElseThrow().state().marks().get(0).text());
+        }
+    }
+
+    @Test
+    void a_revised_proof_keeps_its_decisions_and_is_signed_off() throws Exception {
+        Path proof = folder.resolve("faulty-letters.svg");
+        try (Window window = window()) {
+            window.open(proof);
+            List<FindingItem> stops = window.desk().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).toList();
+            assertFalse(stops.isEmpty(), "the sample must hold a stop");
+            for (FindingItem stop : stops) {
+                window.desk().choose(stop.finding().id(), 0);
+                window.answerNext(words(window, "Agreed with the customer.", "M. Reviewer"));
+                window.menu("Waive the chosen finding");
+            }
+            Files.writeString(proof, Files.readString(proof).replace("</svg>", "<!-- second revision --></svg>"));
+            String before = window.desk().proof().orElseThrow().sha256();
+            window.menu("Read and check again");
+            window.await(() -> !window.desk().proof().orElseThrow().sha256().equals(before) && !window.desk().work().busy(), "the revision");
+            assertTrue(window.desk().comparison().isPresent());
+            assertTrue(window.desk().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).allMatch(item -> item.decision().isWaived()));
+            window.answerNext(words(window, "", "M. Reviewer"));
+            window.menu("Sign off");
+            assertTrue(window.desk().reviewed().orElseThrow().signedOff().isPresent());
+            window.tab("What was decided");
+            window.shot("6-signed-off");
+        }
+    }
+
+    @Test
+    void a_changed_setting_runs_again_only_the_checks_that_use_it() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            window.tab("Settings");
+            Text field = window.control(window.shell(), Text.class, text -> "router.least-stroke".equals(text.getData("kerfglow.widget")));
+            long artworkMillis = millis(window, "artwork");
+            field.setText("9 mm");
+            field.notifyListeners(SWT.DefaultSelection, new Event());
+            window.await(() -> window.desk().result().orElseThrow().settings().stream().anyMatch(used -> used.key().equals("router.least-stroke") && used.value().equals(9.0)), "the run");
+            assertEquals(artworkMillis, millis(window, "artwork"), "its row is the one of the run before");
+            assertTrue(window.menuText("Undo").contains("least width of a stroke"));
+        }
+    }
+
+    private static long millis(Window window, String check) {
+        return window.desk().result().orElseThrow().checks().stream().filter(row -> row.check().equals(check)).findFirst().orElseThrow().millis();
+    }
+
+    @Test
+    void every_resource_is_disposed() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            window.menu("Next");
+            window.menu("Edges alone");
+            window.tab("Seen from afar");
+            window.tab("Settings");
+            window.menu("Dark window");
+            assertEquals(List.of(), window.leftOver());
+        }
+    }
+
+    @Test
+    void a_bad_file_is_told_and_the_window_lives() throws Exception {
+        Path bad = Files.writeString(folder.resolve("bad.svg"), "<svg xmlns='http://www.w3.org/2000/svg'><g>");
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            window.worker().open(bad);
+            window.await(() -> window.desk().work().problem().isPresent(), "the complaint");
+            assertTrue(window.desk().work().problem().get().contains("bad.svg"));
+            window.open(folder.resolve("faulty-letters.svg"));
+        }
+    }
+
+    @Test
+    void every_control_has_a_name_for_those_who_hear_the_window() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            Button nameless = null;
+            for (Button button : window.all(window.shell(), Button.class)) {
+                nameless = button.getText().isBlank() ? button : nameless;
+            }
+            assertEquals(null, nameless);
+            for (Text text : window.all(window.shell(), Text.class)) {
+                assertFalse(window.accessibleName(text).isBlank(), "a field without a name");
+            }
+            for (Canvas canvas : window.all(window.shell(), Canvas.class)) {
+                if (canvas.getClass() == Canvas.class) {
+                    assertFalse(window.accessibleName(canvas).isBlank(), "a canvas without a name");
+                }
+            }
+        }
+    }
+}
