@@ -96,7 +96,7 @@ class WindowTest {
             window.answerNext(words(window, "The hairline rules are cut by hand.", "M. Reviewer"));
             assertTrue(window.menu("Waive the chosen finding"));
             assertEquals(Decision.Kind.WAIVED, window.desk().choice().orElseThrow().item().decision().kind());
-            assertTrue(window.menuText("Undo").endsWith("waive finding"));
+            assertTrue(window.menuText("Undo").contains("waive finding"));
             window.menu("Undo");
             assertEquals(Decision.Kind.OPEN, window.desk().choice().orElseThrow().item().decision().kind());
             window.menu("Redo");

@@ -65,7 +65,7 @@ final class ToolPlacer {
         Geometry around = FACTORY.toGeometry(reach);
         Geometry shape = part.shape().intersection(around);
         return switch (check(finding)) {
-            case "router" -> Optional.of(bit(part.role() == Role.OPENING ? shape : around.difference(shape), place.at(), sizeMm));
+            case "router" -> Optional.of(bit(units, part.role() == Role.OPENING ? shape : around.difference(shape), place.at(), sizeMm));
             case "returns" -> band(part.shape(), shape, sizeMm, window, "strip of ");
             case "trim" -> band(part.shape(), shape, -sizeMm, window, "lip of ");
             default -> Optional.empty();
@@ -73,11 +73,11 @@ final class ToolPlacer {
     }
 
     /** The disc of the bit where it comes nearest to a place; where it does not fit at all, upon the place itself. */
-    Tool bit(Geometry waste, Coordinate at, double diameterMm) {
+    static Tool bit(UnitSystem units, Geometry waste, Coordinate at, double diameterMm) {
         Geometry reached = BufferOp.bufferOp(waste, -diameterMm / 2 + JUST_FITS_MM, new BufferParameters(SEGMENTS));
         boolean fits = !reached.isEmpty();
         Coordinate centre = fits ? DistanceOp.nearestPoints(reached, FACTORY.createPoint(at))[0] : at;
-        String words = "bit of " + length(diameterMm) + (fits ? "" : ", which does not fit");
+        String words = "bit of " + Units.format(diameterMm, Quantity.LENGTH, units) + (fits ? "" : ", which does not fit");
         return new Tool(FACTORY.createPoint(centre).buffer(diameterMm / 2, SEGMENTS), words);
     }
 

@@ -75,7 +75,7 @@ public final class CloseUpPainter {
     }
 
     /** A dimension as on a drawing: a line with an arrow head at each wall, the length beside it. Short ones have their arrows outside. */
-    static void paintDimension(GC gc, Dimension dimension, View view, UnitSystem units, Color ink) {
+    public static void paintDimension(GC gc, Dimension dimension, View view, UnitSystem units, Color ink) {
         double x1 = view.toPixelX(dimension.from().x);
         double y1 = view.toPixelY(dimension.from().y);
         double x2 = view.toPixelX(dimension.to().x);

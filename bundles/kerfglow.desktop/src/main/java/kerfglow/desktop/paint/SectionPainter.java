@@ -35,7 +35,7 @@ public final class SectionPainter {
             }
         }
         for (int i = 0; i < section.measures().size(); i++) {
-            paintMeasure(gc, section.measures().get(i), layout.labels().get(i), layout.view(), i == chosenMeasure, units, palette);
+            paintMeasure(gc, section.measures().get(i), String.valueOf((char) ('a' + i)), layout.labels().get(i), layout.view(), i == chosenMeasure, units, palette);
         }
     }
 
@@ -73,7 +73,7 @@ public final class SectionPainter {
         gc.drawRectangle(left, top, width - 1, height - 1);
     }
 
-    private static void paintMeasure(GC gc, Section.Measure measure, SectionLayout.Label label, View view, boolean chosen, UnitSystem units, Palette palette) {
+    private static void paintMeasure(GC gc, Section.Measure measure, String letter, SectionLayout.Label label, View view, boolean chosen, UnitSystem units, Palette palette) {
         int x1 = (int) Math.round(view.toPixelX(measure.along().getMinX()));
         int y1 = (int) Math.round(view.toPixelY(measure.along().getMinY()));
         int x2 = (int) Math.round(view.toPixelX(measure.along().getMaxX()));
@@ -85,6 +85,11 @@ public final class SectionPainter {
         gc.drawLine(x1 - (y1 == y2 ? 0 : ARROW_PX), y1 - (y1 == y2 ? ARROW_PX : 0), x1 + (y1 == y2 ? 0 : ARROW_PX), y1 + (y1 == y2 ? ARROW_PX : 0));
         gc.drawLine(x2 - (y1 == y2 ? 0 : ARROW_PX), y2 - (y1 == y2 ? ARROW_PX : 0), x2 + (y1 == y2 ? 0 : ARROW_PX), y2 + (y1 == y2 ? ARROW_PX : 0));
         gc.setLineWidth(1);
+        Point letterSize = gc.stringExtent(letter);
+        boolean across = y1 == y2;
+        int letterX = across ? (x1 + x2 - letterSize.x) / 2 : Math.max(x1, x2) + ARROW_PX + 3;
+        int letterY = across ? y1 - letterSize.y - ARROW_PX : (y1 + y2 - letterSize.y) / 2;
+        gc.drawString(letter, letterX, letterY, true);
         if (chosen) {
             gc.setLineStyle(SWT.LINE_DOT);
             gc.drawLine((x1 + x2) / 2, (y1 + y2) / 2, label.x() + label.width() - 4, label.y());
@@ -98,7 +103,7 @@ public final class SectionPainter {
         Point extent = gc.stringExtent(value);
         gc.setForeground(ink);
         gc.setClipping(label.x(), label.y(), label.width() - extent.x - 12, label.height());
-        gc.drawString(measure.title(), label.x() + 5, label.y() + 2, true);
+        gc.drawString(letter + "  " + measure.title(), label.x() + 5, label.y() + 2, true);
         gc.setClipping((Rectangle) null);
         gc.drawString(value, label.x() + label.width() - extent.x - 6, label.y() + 2, true);
     }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
 import kerfglow.desktop.desk.Topic;
+import kerfglow.desktop.scene.Gauge;
 import kerfglow.job.Job;
 import org.eclipse.jface.action.IMenuManager;
 import org.eclipse.jface.action.MenuManager;
@@ -96,11 +97,19 @@ final class MainMenu {
         menu.add(deed(Deed.tick("Fi&ndings on the proof", SWT.MOD1 | 'M', () -> desk.shown().setFindings(!desk.shown().isFindings()), () -> desk.shown().isFindings())));
         menu.add(deed(Deed.tick("R&ulers", SWT.MOD1 | 'R', () -> desk.shown().setRulers(!desk.shown().isRulers()), () -> desk.shown().isRulers())));
         menu.add(new Separator());
+        menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.tool().filter(MeasureTool.class::isInstance).isPresent())));
+        menu.add(new Separator());
         menu.add(deed(Deed.tick("&Dark window", SWT.MOD1 | SWT.SHIFT | 'D', () -> {
             desk.setDark(!desk.isDark());
             opener.habits().setDark(desk.isDark());
         }, desk::isDark)));
         return menu;
+    }
+
+    private void measure() {
+        boolean on = proof.tool().filter(MeasureTool.class::isInstance).isPresent();
+        proof.take(on ? Optional.empty() : Optional.of(new MeasureTool(() -> new Gauge(desk.scene(), desk.shown()::shows), desk::units)));
+        refresh();
     }
 
     private MenuManager findingMenu() {

@@ -302,6 +302,7 @@ public final class ProofCanvas {
         if (tool.isPresent() && pressed == null) {
             tool.get().move(view.toMm(event.x, event.y), reachMm(), toolHeld);
             canvas.redraw();
+            toolListeners.forEach(Runnable::run);
         }
         if (pressed != null && !dragging && Math.hypot(event.x - pressed.x, event.y - pressed.y) > CLICK_PX) {
             dragging = true;

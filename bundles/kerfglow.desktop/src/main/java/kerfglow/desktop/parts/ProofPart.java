@@ -44,6 +44,9 @@ public final class ProofPart {
         layout.marginHeight = 0;
         layout.verticalSpacing = 0;
         parent.setLayout(layout);
+        if (habits.isFirstStart()) {
+            new FirstWords(parent, desk, habits);
+        }
         proof = new ProofCanvas(parent, desk);
         proof.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         Composite strip = new Composite(parent, SWT.NONE);

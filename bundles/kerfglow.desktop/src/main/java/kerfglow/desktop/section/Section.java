@@ -142,7 +142,7 @@ public record Section(List<Piece> pieces, List<Measure> measures, Envelope exten
             double back = part(Role.BACK).map(this::thickness).orElse(strip);
             piece(Kind.BACK, new Envelope(front, front + back, side, STROKE_MM - side));
             part(Role.BACK).ifPresent(part -> thicknessMeasure("thickness of the back", part, front, STROKE_MM - side));
-            measures.add(new Measure(isPerSide() ? "back smaller than the face, a side" : "back smaller than the face, both sides together", allowance,
+            measures.add(new Measure(isPerSide() ? "back smaller than the face, a side" : "back smaller than the face", allowance,
                     new Envelope(front + back / 2, front + back / 2, 0, side), new Target.OfSetting("back.allowance")));
             piece(Kind.CAN, new Envelope(front, front + depth, side - strip, side), new Envelope(front, front + depth, STROKE_MM - side, STROKE_MM - side + strip));
             measures.add(new Measure("depth of the returns", depth, new Envelope(front, front + depth, 0, 0), new Target.OfSetting("returns.depth")));
