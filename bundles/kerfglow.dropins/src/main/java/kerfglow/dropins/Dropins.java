@@ -2,6 +2,7 @@
 package kerfglow.dropins;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -31,6 +32,7 @@ public final class Dropins {
 
     private final CheckCatalogue catalogue;
     private final BundleContext context;
+    private final Processes processes;
     private final Map<String, Worker> workers = new HashMap<>();
     private SortedMap<String, BundleFile> seen = Collections.emptySortedMap();
     private SortedMap<String, BundleFile> brought = Collections.emptySortedMap();
@@ -40,6 +42,7 @@ public final class Dropins {
     @Activate
     public Dropins(BundleContext context, @Reference CheckCatalogue catalogue) {
         this.context = context;
+        this.processes = new Processes(context);
         this.catalogue = catalogue;
     }
 
@@ -61,8 +64,9 @@ public final class Dropins {
         return NewCheck.write(id, folder, context);
     }
 
-    /** Takes in what lies in the folder now; comes back when every bundle has said who it is. */
+    /** Takes in what lies in the folder now, in place of what any other folder had; comes back when every bundle has said who it is. */
     public synchronized void use(Path folder) {
+        unwatch();
         seen = BundleFile.in(folder);
         bring(seen);
     }
@@ -70,17 +74,35 @@ public final class Dropins {
     /** The same, and follows the folder from then on: what comes, changes or goes there does so in the catalogue within two seconds. */
     public synchronized void watch(Path folder) {
         use(folder);
-        if (watching == null) {
-            watching = Executors.newSingleThreadScheduledExecutor(work -> {
-                Thread thread = new Thread(work, "checks folder");
-                thread.setDaemon(true);
-                return thread;
-            });
-            watching.scheduleWithFixedDelay(() -> look(folder), LOOK_MILLIS, LOOK_MILLIS, TimeUnit.MILLISECONDS);
+        watching = Executors.newSingleThreadScheduledExecutor(work -> {
+            Thread thread = new Thread(work, "checks folder");
+            thread.setDaemon(true);
+            return thread;
+        });
+        watching.scheduleWithFixedDelay(() -> look(folder), LOOK_MILLIS, LOOK_MILLIS, TimeUnit.MILLISECONDS);
+    }
+
+    private void unwatch() {
+        if (watching != null) {
+            watching.shutdown();
+        }
+        watching = null;
+        keepSpare(false);
+    }
+
+    private void keepSpare(boolean value) {
+        try {
+            processes.keepSpare(value);
+        } catch (IOException cannotStart) {
+            return; // told by the bundle that needs a process
         }
     }
 
     private synchronized void look(Path folder) {
+        if (watching == null) {
+            return; // another folder was named meanwhile
+        }
+        keepSpare(Files.isDirectory(folder)); // who has no folder has no use for one
         SortedMap<String, BundleFile> now = BundleFile.in(folder);
         if (now.equals(seen) && !now.equals(brought)) { // a file that still grows is left for the next look
             bring(now);
@@ -105,7 +127,7 @@ public final class Dropins {
 
     private Optional<Worker> make(String name, BundleFile file, SortedMap<String, BundleFile> files) {
         try {
-            return Optional.of(new Worker(Launch.ofThisProgram(context), file, files.values().stream().filter(other -> other != file && other.isOfUseToOthers()).toList()));
+            return Optional.of(new Worker(processes, file, files.values().stream().filter(other -> other != file && other.isOfUseToOthers()).toList()));
         } catch (IOException unreadable) {
             catalogue.refuse(name, Optional.of("it cannot be read: " + unreadable.getMessage()));
             return Optional.empty();
@@ -136,9 +158,7 @@ public final class Dropins {
     /** Ends every process; called when the program ends. */
     @Deactivate
     public synchronized void close() {
-        if (watching != null) {
-            watching.shutdownNow();
-        }
+        unwatch();
         List.copyOf(workers.keySet()).forEach(this::remove);
     }
 }

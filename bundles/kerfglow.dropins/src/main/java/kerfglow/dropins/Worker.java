@@ -21,7 +21,7 @@ final class Worker {
     /** A bundle that has not said who it is by then hangs; a framework starts in less than a second. */
     private static final long START_SECONDS = 30;
 
-    private final Launch launch;
+    private final Processes processes;
     private final BundleFile file;
     private final OwnFolder folder;
     private final Path own;
@@ -31,8 +31,8 @@ final class Worker {
     private WorkerProcess process;
 
     /** A bundle, copied into a folder of the worker's own together with what lies beside it. */
-    Worker(Launch launch, BundleFile file, List<BundleFile> others) throws IOException {
-        this.launch = launch;
+    Worker(Processes processes, BundleFile file, List<BundleFile> others) throws IOException {
+        this.processes = processes;
         this.file = file;
         folder = new OwnFolder("kerfglow-check");
         own = folder.file(file.path().getFileName().toString());
@@ -108,8 +108,8 @@ final class Worker {
 
     private FormNode start(int heapMib) {
         try {
-            process = WorkerProcess.start(launch, heapMib, own, beside);
-            return process.checks().get(START_SECONDS, TimeUnit.SECONDS);
+            process = processes.take(heapMib);
+            return process.start(own, beside).get(START_SECONDS, TimeUnit.SECONDS);
         } catch (IOException cannotStart) {
             throw new CheckFailedException("no process can be started for it: " + cannotStart.getMessage());
         } catch (ExecutionException ended) {

@@ -54,7 +54,8 @@ final class WorkerProcess {
     private WeakReference<Proof> sentProof = new WeakReference<>(null);
     private List<WeakReference<Part>> sentParts = List.of();
 
-    private WorkerProcess(Launch launch, int heapMib) throws IOException {
+    /** Starts a process that waits to be told which bundle it is for. */
+    WorkerProcess(Launch launch, int heapMib) throws IOException {
         this.heapMib = heapMib;
         folder = new OwnFolder("kerfglow-worker");
         process = new ProcessBuilder(launch.command(heapMib, folder.framework())).directory(folder.path().toFile()).start();
@@ -72,14 +73,14 @@ final class WorkerProcess {
     }
 
     /**
-     * Starts a process for a bundle.
+     * Tells it which bundle it is for; only once.
      *
      * @param beside the other bundles, for it to import from
+     * @return what it says of itself; fails with words when it ends before
      */
-    static WorkerProcess start(Launch launch, int heapMib, Path bundle, List<Path> beside) throws IOException {
-        WorkerProcess worker = new WorkerProcess(launch, heapMib);
-        worker.send("start", Map.of("bundle", bundle.toString(), "beside", beside.stream().map(Path::toString).toList()));
-        return worker;
+    CompletableFuture<FormNode> start(Path bundle, List<Path> beside) {
+        send("start", Map.of("bundle", bundle.toString(), "beside", beside.stream().map(Path::toString).toList()));
+        return checks;
     }
 
     private void send(String kind, Map<String, ?> fields) {
@@ -94,11 +95,6 @@ final class WorkerProcess {
         } catch (RejectedExecutionException over) {
             kill();
         }
-    }
-
-    /** What it says of itself; fails with words when it ends before. */
-    CompletableFuture<FormNode> checks() {
-        return checks;
     }
 
     int heapMib() {

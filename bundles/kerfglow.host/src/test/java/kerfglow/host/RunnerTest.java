@@ -14,6 +14,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.Function;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
+import kerfglow.api.Concerns;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
 import kerfglow.api.Measure;
@@ -29,6 +30,7 @@ import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.ProofException;
 import kerfglow.api.proof.ProofImporter;
+import kerfglow.api.proof.Role;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -246,5 +248,56 @@ class RunnerTest {
     void two_runs_agree() throws Exception {
         Function<Inspection, Outcome> work = inspection -> Outcome.of(List.of(at(9, 5, 1), at(1, 1, 2), at(3, 8, 2.7)));
         assertEquals(run(work).findings(), run(work).findings());
+    }
+
+    private Result.CheckRow concerned(Concerns concerns, String job) throws Exception {
+        CheckCatalogue catalogue = new CheckCatalogue();
+        catalogue.add(new Check() {
+            @Override
+            public CheckInfo info() {
+                return new CheckInfo("trial", "trial", List.of(NARROW), List.of(), List.of(), List.of(), "## trial.narrow\n", concerns);
+            }
+
+            @Override
+            public Outcome inspect(Inspection inspection) {
+                return Outcome.of(List.of());
+            }
+        }, "trial.bundle", "1");
+        return new Runner(importer, catalogue).run(RunRequest.of(folder.resolve("bar.svg"), JobSheet.parse("job", job, folder)), Watcher.NONE).checks().get(0);
+    }
+
+    @Test
+    void a_check_is_not_asked_about_a_proof_that_does_not_concern_it() throws Exception {
+        String face = "roles: [{role: face}]\n";
+        assertEquals(Result.Status.PASSED, concerned(Concerns.ALL, face).status());
+        assertEquals(Result.Status.PASSED, concerned(Concerns.ofRoles(Role.PANEL, Role.FACE), face).status());
+        Result.CheckRow noPanel = concerned(Concerns.ofRoles(Role.PANEL, Role.VINYL), face);
+        assertEquals(Result.Status.NOT_MEASURED, noPanel.status());
+        assertEquals("It is about parts of role panel, vinyl; this proof has none.", noPanel.why());
+        Concerns cabinets = Concerns.ALL.inBuilds("cabinet", "routed panel");
+        assertEquals(Result.Status.PASSED, concerned(cabinets, face).status(), "a job that does not say how it is built concerns every check");
+        assertEquals(Result.Status.PASSED, concerned(cabinets, face + "build: cabinet\n").status());
+        Result.CheckRow otherwise = concerned(cabinets, face + "build: vinyl\n");
+        assertEquals(Result.Status.NOT_MEASURED, otherwise.status());
+        assertEquals("Not for this build: it is about cabinet, routed panel, and the job says vinyl.", otherwise.why());
+    }
+
+    @Test
+    void whoever_listens_is_told_once_when_a_new_version_takes_over() {
+        CheckCatalogue catalogue = new CheckCatalogue();
+        Check before = new Trial("trial", null);
+        catalogue.add(before, "trial.bundle", "1");
+        List<String> versions = new ArrayList<>();
+        Runnable listener = () -> versions.add(catalogue.entries().get(0).version());
+        catalogue.listen(listener);
+        catalogue.change(List.of(before), List.of(new CheckCatalogue.Arrival(new Trial("trial", null), "trial.bundle", "2")));
+        catalogue.refuse("other.jar", Optional.of("it is broken"));
+        catalogue.refuse("other.jar", Optional.of("it is broken"));
+        assertEquals(List.of("2", "2"), versions, "the change, and one refusal; what is known already is no news");
+        assertEquals(List.of(new CheckCatalogue.Refused("other.jar", "it is broken")), catalogue.refused());
+        catalogue.unlisten(listener);
+        catalogue.refuse("other.jar", Optional.empty());
+        assertEquals(2, versions.size());
+        assertEquals(List.of(), catalogue.refused());
     }
 }

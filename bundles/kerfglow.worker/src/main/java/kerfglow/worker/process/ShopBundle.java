@@ -23,6 +23,8 @@ final class ShopBundle {
     /** Services of a bundle are there when it has started; one that registers them from a thread of its own gets this long. */
     private static final long PATIENCE_MILLIS = 1000;
     private static final long LOOK_MILLIS = 20;
+    /** Declarative Services names a component after its class unless told otherwise. */
+    private static final String COMPONENT_NAME = "component.name";
 
     private final BundleContext context;
     private final Map<String, Check> checks = new ConcurrentHashMap<>();
@@ -96,7 +98,7 @@ final class ShopBundle {
         for (ServiceReference<Check> reference : references(bundle)) {
             Check check = context.getService(reference);
             if (check == null) {
-                wrong.add("a check of it cannot be made; its constructor or its component description is at fault");
+                wrong.add("a check of it cannot be made: " + whyNot(bundle, String.valueOf(reference.getProperty(COMPONENT_NAME))));
                 continue;
             }
             Map<String, Object> fields = new LinkedHashMap<>();
@@ -109,6 +111,16 @@ final class ShopBundle {
             wrong.add("it brings no check: no service of type kerfglow.api.Check; is the class marked with @Component?");
         }
         return infos;
+    }
+
+    /** Makes the class again by hand, because who made it the first time keeps to himself why it could not. */
+    private static String whyNot(Bundle bundle, String className) {
+        try {
+            bundle.loadClass(className).getConstructor().newInstance();
+            return "its component description is at fault";
+        } catch (Throwable defect) { // whatever a shop's code does is told, not suffered
+            return cause(defect);
+        }
     }
 
     private List<ServiceReference<Check>> references(Bundle bundle) throws InterruptedException, InvalidSyntaxException {
