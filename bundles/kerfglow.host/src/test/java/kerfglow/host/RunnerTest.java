@@ -268,7 +268,7 @@ class RunnerTest {
 
     @Test
     void a_check_is_not_asked_about_a_proof_that_does_not_concern_it() throws Exception {
-        String face = "roles: [{role: face}]\n";
+        String face = "roles: [{layer: \"*\", role: face}]\n";
         assertEquals(Result.Status.PASSED, concerned(Concerns.ALL, face).status());
         assertEquals(Result.Status.PASSED, concerned(Concerns.ofRoles(Role.PANEL, Role.FACE), face).status());
         Result.CheckRow noPanel = concerned(Concerns.ofRoles(Role.PANEL, Role.VINYL), face);
