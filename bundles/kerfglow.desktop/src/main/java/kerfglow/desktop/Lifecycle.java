@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Worker;
+import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import org.eclipse.e4.core.contexts.IEclipseContext;
@@ -36,9 +37,28 @@ public final class Lifecycle {
         Optional<Path> demo = Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile);
         Map<Class<?>, Object> shared = DeskMaker.lay(Display.getDefault(), runner, catalogue, stateFolder(), demo);
         shared.forEach((type, object) -> context.set(type.getName(), object));
+        followChecksFolder(service(bundles, Dropins.class), catalogue, (Worker) shared.get(Worker.class));
         Optional<Path> named = namedFile(application);
         named.ifPresent(((Habits) shared.get(Habits.class))::opened);
         named.or(() -> demo).ifPresent(((Worker) shared.get(Worker.class))::open);
+    }
+
+    /** A shop's own checks come and go while the window is open, and results are made again; the window does not wait for their processes. */
+    private static void followChecksFolder(Dropins dropins, CheckCatalogue catalogue, Worker worker) {
+        Display display = Display.getDefault();
+        Thread first = new Thread(() -> {
+            dropins.watch(Dropins.usualFolder());
+            catalogue.listen(() -> {
+                if (!display.isDisposed()) {
+                    display.asyncExec(worker::checkAgain);
+                }
+            });
+            if (!display.isDisposed()) {
+                display.asyncExec(worker::checkAgain);
+            }
+        }, "checks folder, first look");
+        first.setDaemon(true);
+        first.start();
     }
 
     private static <T> T service(BundleContext bundles, Class<T> type) throws InterruptedException {
