@@ -16,8 +16,8 @@ public record Accuracy(double cellMm, double patchShare, int directions) {
     /** Assumed: likewise. */
     private static final int USUAL_DIRECTIONS = 24;
     private static final int LEAST_DIRECTIONS = 4;
-    /** Assumed: as many patches as are solved in a tenth of a second; large cans get larger patches. */
-    private static final int USUAL_PATCHES = 1600;
+    /** Assumed: as many patches as are solved in less than a tenth of a second; large cans get larger patches. */
+    private static final int USUAL_PATCHES = 1000;
     /** What each sees of each other takes 4 bytes: 144 MiB for this many. */
     private static final int MOST_PATCHES = 6000;
 

@@ -13,7 +13,7 @@ final class Exchange {
     private static final int DIRECTIONS_PER_PLACE = 6;
     private static final int DIRECTIONS_PER_RISE = 3;
     /** Each patch sees its own area to this share. */
-    private static final double CLOSED = 1e-5;
+    private static final double CLOSED = 1e-4;
     private static final int MOST_SCALINGS = 60;
     /** The light left over when the solution ends, as a share of all. */
     private static final double SOLVED = 1e-5;
