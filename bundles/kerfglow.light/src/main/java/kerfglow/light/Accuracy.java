@@ -11,7 +11,7 @@ package kerfglow.light;
 public record Accuracy(double cellMm, double patchShare, int directions) {
     /** Assumed: a map at 2 mm shows every spot that a module makes through an ordinary depth. */
     private static final double USUAL_CELL_MM = 2;
-    /** Assumed: four patches across a stroke; the map then lies within 0.6 % (root mean square) of much finer ones, as CavityTest shows. */
+    /** Assumed: four patches across a stroke; the map then lies within 0.7 % (root mean square) of much finer ones, as CavityTest shows. */
     private static final double USUAL_SHARE = 1.0 / 4;
     /** Assumed: likewise. */
     private static final int USUAL_DIRECTIONS = 24;

@@ -92,7 +92,7 @@ final class GlowFindings {
                 + " where it is brightest: the least is " + ratio(measured) + " of the " + (toMean ? "mean" : "greatest") + ", " + ratio(required) + " is wanted.")
                 .place(face.factory().createPoint(levels.leastAt())).measured(new Measure(measured, Quantity.RATIO)).required(new Measure(required, Quantity.RATIO))
                 .cause(toMean ? "mean" : "greatest");
-        findings.add((face.cans().stream().anyMatch(piece -> piece.layout().isPresent()) ? finding.fix("This is the best that was found with this module; "
+        findings.add((face.isBestFound() ? finding.fix("This is the best that was found with this module; "
                 + limits(face) + "use smaller or more modules, or a deeper can.") : finding).build());
     }
 
@@ -120,11 +120,13 @@ final class GlowFindings {
         Targets targets = face.task().targets();
         double strongest = spots.stream().mapToDouble(Spots.Spot::contrast).max().orElseThrow();
         Coordinate at = spots.stream().filter(spot -> spot.contrast() == strongest).findFirst().orElseThrow().at();
-        findings.add(finding(GlowRules.HOT_SPOT, face, (spots.size() == 1 ? "a bright spot shows" : spots.size() + " bright spots show") + " on "
+        Finding.Builder finding = finding(GlowRules.HOT_SPOT, face, (spots.size() == 1 ? "a bright spot shows" : spots.size() + " bright spots show") + " on "
                 + (face.task().halo() ? "the halo of " : "") + LitTask.name(face.task().part()) + " from " + length(targets.distanceMm()) + " away, the strongest "
                 + perCent(strongest) + " brighter than the darkest place on the way to the next; " + perCent(targets.contrast()) + " is the most.")
                 .place(face.factory().createMultiPointFromCoords(spots.stream().map(Spots.Spot::at).toArray(Coordinate[]::new))).at(at)
-                .measured(new Measure(strongest, Quantity.RATIO)).required(new Measure(targets.contrast(), Quantity.RATIO)).build());
+                .measured(new Measure(strongest, Quantity.RATIO)).required(new Measure(targets.contrast(), Quantity.RATIO));
+        findings.add((face.isBestFound() ? finding.fix("This is the best that was found with this module; " + limits(face) + "make the can deeper, or use a face that spreads more.")
+                : finding).build());
         double pitch = face.pitchMm();
         double needed = pitch > 0 ? neededDepthMm(face, pitch) : 0;
         if (needed > face.task().depthMm() && !face.task().halo()) {

@@ -35,6 +35,9 @@ import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 record LitFace(LitTask task, List<Piece> cans) {
     /** Assumed: so much wiggle of an outline, mm, moves no light. */
     private static final double SMOOTH_MM = 0.05;
+    /** A layout searches on a coarser map, whose darkest corner may be this much too bright; so much more is asked of it. Assumed. */
+    private static final double LAYOUT_MARGIN = 1.03;
+    private static final double MOST_UNIFORM = 0.99;
     /** A halo is judged on the wall along a strip between these, in stand-offs outside the back. */
     private static final double HALO_FROM = 0.4;
     private static final double HALO_TO = 0.6;
@@ -89,8 +92,8 @@ record LitFace(LitTask task, List<Piece> cans) {
         if (task.given().isEmpty()) {
             Can can = new Can(inside, task.halo() ? inside : lit, task.depthMm(), task.finish());
             LitTask.Distances distances = task.distances();
-            Layout found = Layouter.layout(LayoutRequest.of(can, type, task.targets().uniformity()).keepClear(task.keepClear())
-                    .contrast(task.targets().contrast(), task.targets().eyeMm())
+            Layout found = Layouter.layout(LayoutRequest.of(can, type, Math.min(MOST_UNIFORM, LAYOUT_MARGIN * task.targets().uniformity())).keepClear(task.keepClear())
+                    .contrast(task.targets().contrast() / LAYOUT_MARGIN, task.targets().eyeMm())
                     .distances(distances.edgeMm(), distances.clearMm(), distances.gapMm()).cablePitch(task.module().cablePitchMm()), pulse);
             layout = Optional.of(found);
             modules = found.modules();
@@ -147,6 +150,11 @@ record LitFace(LitTask task, List<Piece> cans) {
 
     List<LightModule> modules() {
         return cans.stream().flatMap(piece -> piece.modules().stream()).toList();
+    }
+
+    /** True when modules were laid out and the layout itself says that it fell short. */
+    boolean isBestFound() {
+        return cans.stream().anyMatch(piece -> piece.layout().isPresent() && !piece.layout().get().reached());
     }
 
     List<Spots.Spot> spots() {
