@@ -36,10 +36,7 @@ public final class Spots {
      * @param limit contrasts up to this are no spots
      */
     public static List<Spot> of(Grid grid, boolean[] lit, double[] values, double limit) {
-        Integer[] order = IntStream.range(0, values.length).filter(i -> lit[i]).boxed().sorted((a, b) -> {
-            int byValue = Double.compare(values[b], values[a]);
-            return byValue != 0 ? byValue : Integer.compare(a, b);
-        }).toArray(Integer[]::new);
+        int[] order = brightestFirst(lit, values);
         int[] peaks = new int[values.length]; // for each cell seen so far the way to its peak
         Arrays.fill(peaks, -1);
         List<Spot> spots = new ArrayList<>();
@@ -77,6 +74,17 @@ public final class Spots {
         }
         spots.sort(Comparator.comparingDouble(Spot::contrast).reversed());
         return spots;
+    }
+
+    /** Cells by value, of equal ones the first; to single precision, which a contrast does not feel. */
+    private static int[] brightestFirst(boolean[] lit, double[] values) {
+        long[] keys = IntStream.range(0, values.length).filter(i -> lit[i])
+                .mapToLong(i -> ((long) Float.floatToIntBits((float) Math.max(0, values[i])) << Integer.SIZE) + Integer.MAX_VALUE - i).sorted().toArray();
+        int[] order = new int[keys.length];
+        for (int i = 0; i < keys.length; i++) {
+            order[i] = Integer.MAX_VALUE - (int) keys[keys.length - 1 - i];
+        }
+        return order;
     }
 
     private static int root(int[] peaks, int cell) {

@@ -182,6 +182,11 @@ final class Choice {
         return Math.min(1, target.uniformity() > 0 ? uniformity() / target.uniformity() : 1) * even;
     }
 
+    /** True when bright spots are left, all cells looked at. */
+    boolean hasSpots() {
+        return Double.isFinite(target.contrast()) && samples.contrast(samples.seenTotal(base, sites)) > 0;
+    }
+
     /** The strongest contrast of a peak over its pass that is too much; what may remain where there is none. */
     double contrast() {
         return Double.isFinite(target.contrast()) ? Math.max(target.contrast(), samples.contrast(samples.seenTotal(base, sites))) : target.contrast();

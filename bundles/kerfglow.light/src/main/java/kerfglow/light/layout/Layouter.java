@@ -31,7 +31,7 @@ public final class Layouter {
     /** Wanted so much more than asked for, as a share, so that another map of the same light with cells elsewhere still has it. Assumed. */
     private static final double MARGIN = 0.01;
     /** Likewise of the contrast so much is made use of. */
-    private static final double CONTRAST_LEFT = 0.85;
+    private static final double CONTRAST_LEFT = 0.7;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
     private static final double KEEPS = 0.99;
 
@@ -87,23 +87,56 @@ public final class Layouter {
         Samples samples = new Samples(lighting, sites.size());
         Base fixed = new Base(lighting.of(request.fixed()), lighting.seen(request.fixed()));
         Search search = new Search(request, sites, Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
-        Choice chosen = first(search, samples, fixed, target);
+        Choice chosen = first(search, samples, fixed.plus(lighting.correction(even(search, samples, fixed))), target);
         Choice best = null;
         for (int look = 0; look < MOST_LOOKS; look++) {
             Base base = fixed.plus(lighting.correction(chosen.sites()));
             Choice now = chosen.over(base, target).lookedCloser();
-            best = best == null ? now : better(best, now);
-            if (Search.isReached(now)) {
+            best = best == null || isMet(now) || now.merit() > best.merit() ? now : best;
+            if (isMet(now)) {
                 break;
             }
-            Choice more = now.toward(wanted(1 + MARGIN + look * MORE_A_LOOK));
-            Choice onward = ended(search, more);
-            chosen = Search.isReached(onward) ? onward : better(onward, first(search, samples, base, more.target()));
+            chosen = search.grown(now.toward(wanted(1 + MARGIN + look * MORE_A_LOOK)));
+            if (!Search.isReached(chosen)) {
+                chosen = better(chosen, first(search, samples, base, chosen.target()));
+            }
+            search.chain(chosen);
         }
-        Choice ended = Search.isReached(best) ? best : fewer(search, best);
+        Choice ended = isMet(best) ? leaner(search, lighting, samples, fixed, best) : fewer(search, best);
         Base base = fixed.plus(lighting.correction(ended.sites()));
         return new Verdict(request, lighting, sites).layout(samples.total(base, ended.sites()), samples.seenTotal(base, ended.sites()), ended.sites(),
                 search.isChained(ended));
+    }
+
+    /** With fewer modules where that is still met when the light that surfaces send on is reckoned anew. */
+    private Choice leaner(Search search, Lighting lighting, Samples samples, Base fixed, Choice met) {
+        Choice best = met;
+        for (int look = 1; look <= MOST_LOOKS; look++) {
+            Choice fewer = search.reduced(met.toward(wanted(1 + MARGIN + look * MORE_A_LOOK)));
+            Choice now = fewer.size() < best.size() ? fewer.over(fixed.plus(lighting.correction(fewer.sites())), target) : best;
+            if (now == best || isMet(now)) {
+                return now;
+            }
+        }
+        return best;
+    }
+
+    /** Sites at the pitch that an even row asks for: a first idea of what surfaces send on. */
+    private List<Integer> even(Search search, Samples samples, Base fixed) {
+        Choice even = Choice.none(samples, fixed, target);
+        new Pattern(sites, lines).sites(pitch(target)).stream().filter(site -> search.isFree(even, site, -1)).forEach(even::add);
+        return even.sites();
+    }
+
+    private double pitch(Target wanted) {
+        RowSeries series = new RowSeries(request.type());
+        double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
+        return Double.isFinite(wanted.contrast()) ? Math.min(pitch, series.pitchOfContrastMm(wanted.contrast(), request.heightMm())) : pitch;
+    }
+
+    /** True when all cells keep what was asked for. */
+    private boolean isMet(Choice choice) {
+        return choice.uniformity() >= request.uniformity() * (1 + MARGIN / 2) && !choice.hasSpots();
     }
 
     private Target wanted(double times) {
@@ -118,17 +151,16 @@ public final class Layouter {
 
     /** The fewest that some starts lead to; denser ones are tried only where the others do not get there. */
     private Choice first(Search search, Samples samples, Base base, Target wanted) {
-        RowSeries series = new RowSeries(request.type());
-        double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
-        double even = Double.isFinite(wanted.contrast()) ? series.pitchOfContrastMm(wanted.contrast(), request.heightMm()) : Double.POSITIVE_INFINITY;
+        double pitch = pitch(wanted);
+        boolean isEven = pitch < pitch(new Target(wanted.uniformity(), Double.POSITIVE_INFINITY));
         Choice best = ended(search, Choice.none(samples, base, wanted));
-        for (double start : even < pitch ? EVEN_STARTS : STARTS) {
+        for (double start : isEven ? EVEN_STARTS : STARTS) {
             if (start < 1 && Search.isReached(best)) {
                 break;
             }
             pulse.run();
             Choice choice = Choice.none(samples, base, wanted);
-            new Pattern(sites, lines).sites(start * Math.min(pitch, even)).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
+            new Pattern(sites, lines).sites(start * pitch).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
             best = better(best, ended(search, choice));
         }
         return best;

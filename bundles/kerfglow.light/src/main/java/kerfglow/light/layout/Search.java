@@ -141,9 +141,12 @@ final class Search {
         return best;
     }
 
-    /** Takes modules out while the target stays reached; the choice must have reached it. */
+    /** Takes modules out while the target stays reached, where it can be reached by moving them. */
     Choice reduced(Choice choice) {
-        Choice best = choice;
+        Choice best = settled(choice);
+        if (!isReached(best)) {
+            return choice;
+        }
         boolean fewer = true;
         while (fewer && best.size() > 1) {
             fewer = false;
