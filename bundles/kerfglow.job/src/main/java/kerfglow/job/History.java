@@ -24,9 +24,15 @@ public final class History<S> {
     private S present;
     private S saved;
 
+    /** Begins with what is on disk. */
     public History(S start) {
+        this(start, start);
+    }
+
+    /** Begins with something else than what is on disk. */
+    public History(S start, S onDisk) {
         present = Objects.requireNonNull(start, "start");
-        saved = present;
+        saved = Objects.requireNonNull(onDisk, "onDisk");
     }
 
     public S present() {

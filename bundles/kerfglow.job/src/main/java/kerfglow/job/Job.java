@@ -28,8 +28,14 @@ public final class Job {
     private Optional<Result> result = Optional.empty();
     private Optional<ReviewedResult> reviewed = Optional.empty();
 
+    /** A job as it is on disk. */
     public Job(JobState start, Clock clock) {
-        history = new History<>(start);
+        this(start, start, clock);
+    }
+
+    /** A job that goes on from what was not saved; it counts as changed until it is. */
+    public Job(JobState start, JobState onDisk, Clock clock) {
+        history = new History<>(start, onDisk);
         this.clock = clock;
     }
 

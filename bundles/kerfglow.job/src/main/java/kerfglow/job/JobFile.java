@@ -56,8 +56,9 @@ public final class JobFile implements AutoCloseable {
      * @param state the job as it was then
      * @param at when it was last written
      * @param fitsFile true when the job file is still the one that it builds on; false when that was saved by somebody since
+     * @param previous digest of the file that it builds on
      */
-    public record Unsaved(JobState state, Instant at, boolean fitsFile) {
+    public record Unsaved(JobState state, Instant at, boolean fitsFile, String previous) {
     }
 
     /** How a file is opened; the defaults are right but for tests. */
@@ -167,12 +168,14 @@ public final class JobFile implements AutoCloseable {
         return unsaved;
     }
 
-    /** The person goes on from what was not saved. */
+    /** The person goes on from what was not saved. Where somebody saved the job since, saving asks before it writes over that. */
     public JobState takeUnsaved() {
+        Unsaved taken = unsaved.orElseThrow();
         synchronized (side) {
             undecided = false;
+            digest = taken.previous();
         }
-        return unsaved.orElseThrow().state();
+        return taken.state();
     }
 
     /** True when a start would offer something for this job file; looks for a file alone. */
@@ -280,7 +283,7 @@ public final class JobFile implements AutoCloseable {
             return Optional.empty();
         }
         JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(side), file.getParent());
-        return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(side).toInstant(), read.previous().equals(digest)));
+        return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(side).toInstant(), read.previous().equals(digest), read.previous()));
     }
 
     private static Path target(Path path) throws JobFileException {

@@ -121,6 +121,9 @@ class JobFileTest {
         Files.writeString(path, Files.readString(path).replace("\"saved\"", "\"elsewhere\""));
         try (JobFile file = open()) {
             assertFalse(file.unsaved().orElseThrow().fitsFile());
+            JobState taken = file.takeUnsaved();
+            assertEquals(JobFileException.Kind.CHANGED_ON_DISK, assertThrows(JobFileException.class, () -> file.save(taken, false)).kind());
+            assertEquals("elsewhere", JobFile.read(path).state().sheet().title());
             file.discardUnsaved();
         }
         try (JobFile file = open()) {

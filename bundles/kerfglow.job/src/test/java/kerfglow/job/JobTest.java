@@ -71,6 +71,16 @@ class JobTest {
     }
 
     @Test
+    void a_job_that_goes_on_from_unsaved_work_counts_as_changed() {
+        Job restored = new Job(Samples.state().plus(Mark.of(new MarkShape.Note(new PointMm(1, 1)), "a", "Rhea", Samples.NOON, "")), Samples.state(), Samples.CLOCK);
+        assertTrue(restored.isChanged());
+        restored.show(Samples.result("one", Samples.letters(), List.of()));
+        assertTrue(restored.isChanged());
+        restored.markSaved();
+        assertFalse(restored.isChanged());
+    }
+
+    @Test
     void the_listener_hears_of_every_change_and_other_threads_are_refused() throws Exception {
         List<Integer> heard = new ArrayList<>();
         job.listen(() -> heard.add(job.state().marks().size()));

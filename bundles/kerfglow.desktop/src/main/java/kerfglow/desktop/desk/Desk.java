@@ -69,7 +69,7 @@ public final class Desk {
     /** Takes up a job; the one before is put away. */
     public void begin(Path proof, JobFile file, JobState state) {
         putAway();
-        Job begun = new Job(state, Clock.systemUTC());
+        Job begun = file.unsaved().isPresent() ? new Job(state, file.contents().state(), Clock.systemUTC()) : new Job(state, Clock.systemUTC());
         begun.listen(this::jobChanged);
         job = Optional.of(begun);
         jobFile = Optional.of(file);

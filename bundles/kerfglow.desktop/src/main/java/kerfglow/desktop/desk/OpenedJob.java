@@ -38,7 +38,7 @@ record OpenedJob(Path proof, JobFile file, JobState state, Optional<String> rema
         try {
             JobFile.Contents contents = jobFile.contents();
             JobState saved = contents.isNew() && !isJob ? JobState.of(ProofRef.of(JobFile.proofName(jobPath, file)), sheetBeside(file)) : contents.state();
-            JobState state = jobFile.unsaved().map(JobFile.Unsaved::state).orElse(saved);
+            JobState state = jobFile.unsaved().isPresent() ? jobFile.takeUnsaved() : saved;
             return new OpenedJob(JobFile.proofFile(jobPath, state), jobFile, state, remark(jobFile));
         } catch (SheetException | RuntimeException failed) {
             jobFile.close();
