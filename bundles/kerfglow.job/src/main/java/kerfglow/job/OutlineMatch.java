@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.BiPredicate;
 import kerfglow.geometry.Congruence;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -84,8 +85,8 @@ final class OutlineMatch {
             Geometry shape = old.get(i).shape();
             for (Object found : index.query(shape.getEnvelopeInternal())) {
                 Geometry other = young.get((Integer) found).shape();
-                double both = OverlayNGRobust.overlay(shape, other, OverlayNG.INTERSECTION).getArea();
-                double share = both / (shape.getArea() + other.getArea() - both);
+                double most = Math.min(shape.getArea(), other.getArea()) / Math.max(shape.getArea(), other.getArea());
+                double share = most < LEAST_SHARE ? 0 : isSame(shape, other) ? 1 : share(shape, other);
                 if (share >= LEAST_SHARE) {
                     pairs.add(new Pair(i, (Integer) found, share));
                 }
@@ -93,6 +94,24 @@ final class OutlineMatch {
         }
         pairs.sort(Comparator.comparingDouble(Pair::share).reversed());
         return pairs;
+    }
+
+    /** What hardly any revision changes; far cheaper than an overlay. */
+    private boolean isSame(Geometry a, Geometry b) {
+        Envelope boxA = a.getEnvelopeInternal();
+        Envelope boxB = b.getEnvelopeInternal();
+        return Math.abs(boxA.getMinX() - boxB.getMinX()) <= sameMm && Math.abs(boxA.getMaxX() - boxB.getMaxX()) <= sameMm
+                && Math.abs(boxA.getMinY() - boxB.getMinY()) <= sameMm && Math.abs(boxA.getMaxY() - boxB.getMaxY()) <= sameMm && apart(a, b) <= sameMm;
+    }
+
+    /** Area that both cover, as a share of what either covers. */
+    private static double share(Geometry a, Geometry b) {
+        double both = OverlayNGRobust.overlay(a, b, OverlayNG.INTERSECTION).getArea();
+        return both / (a.getArea() + b.getArea() - both);
+    }
+
+    private static double apart(Geometry a, Geometry b) {
+        return Math.max(farthest(a, b), farthest(b, a));
     }
 
     private void take(List<Pair> pairs, BiPredicate<Snapshot.Outline, Snapshot.Outline> fits, double leastShare) {
@@ -106,7 +125,7 @@ final class OutlineMatch {
     }
 
     private Optional<OutlineChange> changed(Snapshot.Outline before, Snapshot.Outline after) {
-        double apart = Math.max(farthest(before.shape(), after.shape()), farthest(after.shape(), before.shape()));
+        double apart = apart(before.shape(), after.shape());
         if (apart <= sameMm) {
             return Optional.empty();
         }

@@ -45,8 +45,11 @@ public final class ProofComparison {
         Snapshot before = old.moved(motion);
         this.outlines = List.copyOf(new OutlineMatch(before, young).changes());
         this.findings = findings(before.findings(), young.findings());
-        MarkGround ground = new MarkGround(before, young);
-        this.marks = marks.stream().map(mark -> mark.moved(motion, mark.proofSha256())).map(mark -> new MarkStand(mark, ground.isUnchanged(mark))).toList();
+        this.marks = marks.isEmpty() ? List.of() : stands(new MarkGround(before, young), marks, motion);
+    }
+
+    private static List<MarkStand> stands(MarkGround ground, List<Mark> marks, AffineTransformation motion) {
+        return marks.stream().map(mark -> mark.moved(motion, mark.proofSha256())).map(mark -> new MarkStand(mark, ground.isUnchanged(mark))).toList();
     }
 
     /**

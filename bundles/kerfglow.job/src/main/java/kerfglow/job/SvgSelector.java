@@ -74,7 +74,7 @@ final class SvgSelector {
      * @throws IllegalArgumentException when it is no SVG, or none of the shapes that there are
      */
     static MarkShape read(String svg, Optional<String> kind) {
-        XMLInputFactory factory = XMLInputFactory.newFactory();
+        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
         factory.setProperty(XMLInputFactory.SUPPORT_DTD, false); // a job file may come from anybody: no entities, nothing from outside
         factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
         try {

@@ -91,6 +91,7 @@ class DemoJobTest {
                 .map(finding -> finding.message() + " " + revised.decision(finding).why()).toList();
         assertEquals(List.of(), lost);
         assertTrue(revised.result().findings().stream().filter(finding -> revised.decision(finding).isWaived()).count() > 20, "and there are many that follow");
+        assertEquals(List.of(), ProofComparison.of(result, revised.result(), List.of()).outlines(), "no outline changed");
         assertEquals("The proof changed since.", revised.signOffs().get(0).voidBecause().get(0));
     }
 }
