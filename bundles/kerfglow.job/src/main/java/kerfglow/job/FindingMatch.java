@@ -145,7 +145,8 @@ final class FindingMatch {
         Envelope boxB = b.getEnvelopeInternal();
         boolean near = Math.abs(boxA.getMinX() - boxB.getMinX()) <= Alignment.NEAR_MM && Math.abs(boxA.getMaxX() - boxB.getMaxX()) <= Alignment.NEAR_MM
                 && Math.abs(boxA.getMinY() - boxB.getMinY()) <= Alignment.NEAR_MM && Math.abs(boxA.getMaxY() - boxB.getMaxY()) <= Alignment.NEAR_MM;
-        return near ? Math.max(farthest(a, b), farthest(b, a)) : Double.POSITIVE_INFINITY;
+        double apart = near ? Math.max(farthest(a, b), farthest(b, a)) : Double.POSITIVE_INFINITY;
+        return apart <= Alignment.NEAR_MM ? apart : Double.POSITIVE_INFINITY;
     }
 
     private static double farthest(Geometry from, Geometry to) {

@@ -227,6 +227,9 @@ public final class JobFile implements AutoCloseable {
                 throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file
                         + ": changed on the disk since it was read; save under another name, or overwrite it", null);
             }
+            if (Files.exists(file) && !Files.isWritable(file)) { // renaming would take its place all the same
+                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": is write-protected; save under another name, or lift that", null);
+            }
             try {
                 byte[] bytes = bytes(state);
                 writeSide(bytes);

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import kerfglow.api.UnitSystem;
 import kerfglow.host.GivenValue;
 import kerfglow.host.JobSheet;
@@ -117,7 +118,7 @@ final class SheetJson {
     }
 
     private void settings(List<GivenValue> values) throws IOException {
-        Map<String, List<GivenValue>> byKey = new LinkedHashMap<>();
+        Map<String, List<GivenValue>> byKey = folder.isPresent() ? new LinkedHashMap<>() : new TreeMap<>(); // between keys order means nothing
         values.forEach(value -> byKey.computeIfAbsent(value.key(), key -> new ArrayList<>()).add(value));
         if (byKey.isEmpty()) {
             return;

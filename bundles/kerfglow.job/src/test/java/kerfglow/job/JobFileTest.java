@@ -235,6 +235,21 @@ class JobFileTest {
     }
 
     @Test
+    void saving_that_fails_leaves_what_is_there() throws IOException {
+        try (JobFile file = open()) {
+            file.save(named("one"), false);
+            Path inTheWay = Files.createDirectories(folder.resolve(".sign.kerfglow.unsaved.half/in-the-way"));
+            JobFileException failed = assertThrows(JobFileException.class, () -> file.save(named("two"), false));
+            assertEquals(JobFileException.Kind.UNWRITABLE, failed.kind());
+            assertEquals("one", JobFile.read(path).state().sheet().title());
+            Files.delete(inTheWay);
+            Files.delete(inTheWay.getParent());
+            file.save(named("three"), false);
+        }
+        assertEquals("three", JobFile.read(path).state().sheet().title());
+    }
+
+    @Test
     void autosave_that_fails_is_told() throws Exception {
         JobFile file = open();
         file.save(named("one"), false);

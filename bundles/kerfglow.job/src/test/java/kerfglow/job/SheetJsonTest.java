@@ -122,6 +122,9 @@ class SheetJsonTest {
         JobSheet here = JobSheet.parse("a", "{title: x, shop: shop.yaml}", Path.of("a").toAbsolutePath());
         JobSheet there = JobSheet.parse("b", "\n\n{title: x, shop: shop.yaml}", Path.of("b").toAbsolutePath());
         assertEquals(DigestMaker.sheet(here), DigestMaker.sheet(there));
+        assertEquals(DigestMaker.sheet(JobSheet.parse("a", "{settings: {a.b: 1, c.d: 2}}", FOLDER)), DigestMaker.sheet(JobSheet.parse("a", "{settings: {c.d: 2, a.b: 1}}", FOLDER)));
+        assertNotEquals(DigestMaker.sheet(JobSheet.parse("a", "{settings: {a.b: [1, 2]}}", FOLDER)), DigestMaker.sheet(JobSheet.parse("a", "{settings: {a.b: [2, 1]}}", FOLDER)),
+                "of two values for everything the last holds");
         assertNotEquals(DigestMaker.sheet(here), DigestMaker.sheet(SheetEdits.withUnits(here, UnitSystem.INCH)));
     }
 
