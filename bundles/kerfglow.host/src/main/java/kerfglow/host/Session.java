@@ -51,6 +51,10 @@ public final class Session {
         ShopSheet shop = sheets.shop();
         List<CheckCatalogue.Entry> all = catalogue.entries();
         List<CheckCatalogue.Entry> chosen = chosen(all, request.only());
+        if (chosen.size() < all.size()) {
+            remarks.add("Not every check ran, as was asked for; left out: " + all.stream().filter(entry -> !chosen.contains(entry)).map(entry -> entry.info().id())
+                    .collect(Collectors.joining(", ")) + ".");
+        }
         catalogue.refused().forEach(refused -> remarks.add("The check bundle " + refused.bundle() + " is not used: " + refused.why() + "."));
 
         List<GivenValue> given = new ArrayList<>(shop.settings());

@@ -116,6 +116,16 @@ class SessionTest {
     }
 
     @Test
+    void checks_that_were_left_out_are_told() throws Exception {
+        add("a", List.of(), inspection -> "");
+        add("z", List.of(), inspection -> "");
+        Result some = new Runner(importer, catalogue).run(new RunRequest(file, Optional.of(JobSheet.NONE), Optional.empty(), Optional.empty(), List.of(), List.of("z")), Watcher.NONE);
+        assertEquals(List.of("z"), ran);
+        assertTrue(some.remarks().contains("Not every check ran, as was asked for; left out: a."), some.remarks()::toString);
+        assertTrue(run(new Runner(importer, catalogue).session(), JobSheet.NONE).remarks().stream().noneMatch(remark -> remark.contains("left out: a")));
+    }
+
+    @Test
     void a_check_that_is_read_but_not_there_leaves_nothing_to_read() throws Exception {
         add("a", List.of("z"), inspection -> sizeOf(inspection, "z"));
         run(new Runner(importer, catalogue).session(), JobSheet.NONE);
