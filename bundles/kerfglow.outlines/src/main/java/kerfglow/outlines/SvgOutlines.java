@@ -8,7 +8,7 @@ import java.util.Locale;
 
 /** Outlines as an SVG file at real size: one user unit is 1 mm, a group a kind, its name as title. */
 public final class SvgOutlines {
-    /** A hairline that every viewer shows, mm. */
+    /** As thin as cut files are drawn, mm; common practice, no source. */
     private static final double STROKE_MM = 0.1;
     /** Half the length of the cross at a place, mm. */
     private static final double CROSS_MM = 2;
