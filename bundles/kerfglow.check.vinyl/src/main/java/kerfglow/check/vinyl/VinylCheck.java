@@ -19,7 +19,6 @@ import kerfglow.api.StockItem;
 import kerfglow.api.StockKind;
 import kerfglow.api.Workers;
 import kerfglow.api.proof.Part;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -93,28 +92,40 @@ public final class VinylCheck implements Check {
     }
 
     private static List<Meeting> meetings(List<Film> films, Settings settings, Runnable pulse) {
+        if (films.size() < 2) {
+            return List.of();
+        }
         STRtree index = new STRtree();
-        List<Part> parts = films.stream().flatMap(film -> film.parts().stream()).toList();
-        parts.forEach(part -> index.insert(part.shape().getEnvelopeInternal(), part));
+        List<Meetings.Piece> pieces = new ArrayList<>();
+        for (Part part : films.stream().flatMap(film -> film.parts().stream()).toList()) {
+            pulse.run();
+            Meetings.Piece piece = new Meetings.Piece(part);
+            pieces.add(piece);
+            index.insert(piece.box(), piece);
+        }
         List<Meeting> found = new ArrayList<>();
-        for (Part lower : parts) {
-            Meetings.Limits limits = limits(settings, lower);
-            Envelope near = new Envelope(lower.shape().getEnvelopeInternal());
-            near.expandBy(limits.reachMm());
-            List<Part> neighbours = new ArrayList<>();
-            index.query(near).forEach(each -> neighbours.add((Part) each));
-            neighbours.sort(Comparator.comparingInt(Part::order).thenComparing(Part::id));
-            for (Part upper : neighbours) {
+        for (Meetings.Piece lower : pieces) {
+            Meetings.Limits limits = limits(settings, lower.part());
+            List<Meetings.Piece> neighbours = near(index, lower.box(), limits);
+            for (Meetings.Piece upper : neighbours) {
                 pulse.run();
-                if (upper.order() > lower.order() && !upper.paint().equals(lower.paint())) {
-                    List<Meetings.Cover> covers = neighbours.stream().filter(third -> third != lower && third != upper)
-                            .map(third -> new Meetings.Cover(new IndexedPointInAreaLocator(third.shape()), third.shape().getEnvelopeInternal(), third.order() > upper.order()))
-                            .toList();
+                if (upper.part().order() > lower.part().order() && !upper.part().paint().equals(lower.part().paint())) {
+                    List<Meetings.Cover> covers = near(index, upper.box(), limits).stream().filter(third -> third != lower && third != upper)
+                            .map(third -> new Meetings.Cover(third, third.part().order() > upper.part().order())).toList();
                     found.addAll(Meetings.of(lower, upper, limits, covers, pulse));
                 }
             }
         }
         return found;
+    }
+
+    private static List<Meetings.Piece> near(STRtree index, Envelope box, Meetings.Limits limits) {
+        Envelope near = new Envelope(box);
+        near.expandBy(limits.reachMm());
+        List<Meetings.Piece> pieces = new ArrayList<>();
+        index.query(near).forEach(each -> pieces.add((Meetings.Piece) each));
+        pieces.sort(Comparator.comparingInt((Meetings.Piece piece) -> piece.part().order()).thenComparing(piece -> piece.part().id()));
+        return pieces;
     }
 
     private static List<OverlayLayer> layers(List<FilmUse> uses) {
