@@ -3,6 +3,7 @@ package kerfglow.window;
 
 import java.io.IOException;
 import java.lang.reflect.Method;
+import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,15 +24,13 @@ import kerfglow.desktop.desk.Worker;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import kerfglow.svg.SvgImporter;
+import org.eclipse.e4.ui.model.application.ui.MDirtyable;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.SashForm;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.DeviceData;
-import org.eclipse.swt.graphics.GC;
-import org.eclipse.swt.graphics.Image;
-import org.eclipse.swt.graphics.ImageLoader;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
@@ -55,6 +54,7 @@ final class Window implements AutoCloseable {
         CheckCatalogue catalogue = new CheckCatalogue();
         checks.forEach(check -> catalogue.add(check, "test", "1"));
         shared = DeskMaker.lay(display, new Runner(new SvgImporter(), catalogue), catalogue, state, Optional.empty());
+        shared.put(MDirtyable.class, Proxy.newProxyInstance(Window.class.getClassLoader(), new Class<?>[] {MDirtyable.class}, (proxy, method, given) -> method.getReturnType() == boolean.class ? false : null));
         shell = new Shell(display);
         shell.setBounds(0, 0, 1440, 880);
         shell.setLayout(new FillLayout());
@@ -224,19 +224,15 @@ final class Window implements AutoCloseable {
         settle();
     }
 
-    /** Keeps what the window shows as a picture. */
-    void shot(String name) throws IOException {
+    /** Keeps what the screen shows as a picture; taken from outside, since the toolkit's own copy of the screen is not made anew. */
+    void shot(String name) throws IOException, InterruptedException {
         settle();
         Path folder = Path.of(System.getProperty("shots"));
         Files.createDirectories(folder);
-        Image image = new Image(display, shell.getBounds().width, shell.getBounds().height);
-        GC gc = new GC(display);
-        gc.copyArea(image, shell.getBounds().x, shell.getBounds().y);
-        gc.dispose();
-        ImageLoader loader = new ImageLoader();
-        loader.data = new org.eclipse.swt.graphics.ImageData[] {image.getImageData()};
-        loader.save(folder.resolve(name + ".png").toString(), SWT.IMAGE_PNG);
-        image.dispose();
+        Process process = new ProcessBuilder("import", "-window", "root", folder.resolve(name + ".png").toString()).inheritIO().start();
+        if (process.waitFor() != 0) {
+            throw new IOException("ImageMagick's import ended with " + process.exitValue());
+        }
     }
 
     /** The next dialog that comes up is filled in by this. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop;
 
+import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,6 +27,7 @@ public final class Lifecycle {
     private static final String OPEN = "open";
     /** Where the launcher says that the demo lies. */
     private static final String DEMO = "kerfglow.demo";
+    private static final String LAYOUT = ".metadata/.plugins/org.eclipse.e4.workbench/workbench.xmi";
     /** Services are there in well under a second; a machine this slow is broken. */
     private static final long WAIT_MILLIS = 20_000;
 
@@ -38,6 +40,7 @@ public final class Lifecycle {
         Map<Class<?>, Object> shared = DeskMaker.lay(Display.getDefault(), runner, catalogue, stateFolder(), demo);
         shared.forEach((type, object) -> context.set(type.getName(), object));
         followChecksFolder(service(bundles, Dropins.class), catalogue, (Worker) shared.get(Worker.class));
+        forgetLayoutOfOtherVersion(bundles.getBundle().getVersion().toString(), (Habits) shared.get(Habits.class));
         Optional<Path> named = namedFile(application);
         named.ifPresent(((Habits) shared.get(Habits.class))::opened);
         named.or(() -> demo).ifPresent(((Worker) shared.get(Worker.class))::open);
@@ -46,6 +49,7 @@ public final class Lifecycle {
     /** A shop's own checks come and go while the window is open, and results are made again; the window does not wait for their processes. */
     private static void followChecksFolder(Dropins dropins, CheckCatalogue catalogue, Worker worker) {
         Display display = Display.getDefault();
+        List<CheckCatalogue.Entry> before = catalogue.entries();
         Thread first = new Thread(() -> {
             dropins.watch(Dropins.usualFolder());
             catalogue.listen(() -> {
@@ -53,12 +57,24 @@ public final class Lifecycle {
                     display.asyncExec(worker::checkAgain);
                 }
             });
-            if (!display.isDisposed()) {
+            if (!display.isDisposed() && !catalogue.entries().equals(before)) {
                 display.asyncExec(worker::checkAgain);
             }
         }, "checks folder, first look");
         first.setDaemon(true);
         first.start();
+    }
+
+    /** The framework keeps the layout of the window; one that another version kept may lack a pane that this one has. */
+    private static void forgetLayoutOfOtherVersion(String version, Habits habits) {
+        if (!habits.isLayoutOf(version)) {
+            try {
+                Files.deleteIfExists(stateFolder().resolve(LAYOUT));
+            } catch (IOException kept) {
+                // then the old layout is shown, which is whole enough to work with
+            }
+            habits.setLayoutOf(version);
+        }
     }
 
     private static <T> T service(BundleContext bundles, Class<T> type) throws InterruptedException {

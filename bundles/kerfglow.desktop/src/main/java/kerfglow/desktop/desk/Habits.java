@@ -24,6 +24,7 @@ public final class Habits {
     private static final String DARK = "dark";
     private static final String STARTED = "started";
     private static final String NAME = "name";
+    private static final String LAYOUT_VERSION = "layout.version";
 
     private final Path file;
     private final Properties properties = new Properties();
@@ -99,6 +100,15 @@ public final class Habits {
 
     public void setName(String name) {
         set(NAME, name);
+    }
+
+    /** True when the layout of the window was kept by this version of the program. */
+    public boolean isLayoutOf(String version) {
+        return version.equals(properties.getProperty(LAYOUT_VERSION));
+    }
+
+    public void setLayoutOf(String version) {
+        set(LAYOUT_VERSION, version);
     }
 
     private void set(String key, String value) {

@@ -3,7 +3,10 @@ package kerfglow.desktop.paint;
 
 import java.util.List;
 import java.util.Optional;
+import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
+import kerfglow.api.UnitSystem;
+import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.scene.Badges;
 import kerfglow.desktop.scene.Outlines;
@@ -31,6 +34,10 @@ public final class FindingPainter {
     private static final int RING_PX = 12;
     /** A badge reaches this far from its marker, a gathered one with three figures farthest. */
     private static final int BADGE_REACH_PX = 5 * BADGE_RADIUS_PX;
+    /** A dimension with its text reaches this far beyond its place. */
+    private static final int LABEL_REACH_PX = 120;
+    /** Shorter ones are two arrow heads and no line. */
+    private static final double READABLE_PX = 18;
     private static final int AREA_ALPHA = 70;
     private static final int CASING_ALPHA = 180;
 
@@ -46,6 +53,19 @@ public final class FindingPainter {
         }
         gc.setAlpha(255);
         gc.setLineStyle(SWT.LINE_SOLID);
+    }
+
+    /** Paints measured lengths from wall to wall, where they are long enough on the screen to be read. */
+    public void paintDimensions(GC gc, PlaceIndex places, Dimensions dimensions, View view, Rectangle exposed, UnitSystem units, Palette palette) {
+        gc.setAntialias(SWT.ON);
+        Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, LABEL_REACH_PX);
+        for (PlaceIndex.Drawn place : places.meeting(seen)) {
+            double lengthPx = place.at().measured().or(place.finding()::measured).filter(measure -> measure.quantity() == Quantity.LENGTH)
+                    .map(measure -> Math.abs(measure.value()) * view.pixelsPerMm()).orElse(0.0);
+            if (lengthPx >= READABLE_PX) {
+                dimensions.of(place.finding(), place.place()).ifPresent(dimension -> CloseUpPainter.paintDimension(gc, dimension, view, units, palette.of(place.finding().severity())));
+            }
+        }
     }
 
     private static void paintPlace(GC gc, PlaceIndex.Drawn place, View view, boolean chosen, Palette palette) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
@@ -67,6 +68,7 @@ public final class ProofCanvas {
     private boolean fitted = true;
     private final OverlayPainter overlayPainter = new OverlayPainter();
     private List<OverlayDrawing> overlays = List.of();
+    private Dimensions dimensions = new Dimensions(List.of());
     private PlaceIndex places = new PlaceIndex(List.of());
     private List<Badges.Badge> badges = List.of();
     private double gatheredFor;
@@ -159,6 +161,7 @@ public final class ProofCanvas {
         overlayPainter.paint(gc, shownOverlays(), at, exposed, palette);
         if (desk.shown().isFindings()) {
             findingPainter.paintPlaces(gc, places, at, exposed, desk.choice(), palette);
+            findingPainter.paintDimensions(gc, places, dimensions, at, exposed, desk.units(), palette);
             findingPainter.paintBadges(gc, badges(), at, exposed, desk.choice(), badgeFont, palette);
         }
         desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), at, exposed, desk.units(), palette));
@@ -175,6 +178,7 @@ public final class ProofCanvas {
     }
 
     private void gatherAnew() {
+        dimensions = new Dimensions(desk.parts());
         overlays = desk.result().map(OverlayDrawing::of).orElse(List.of());
         overlayPainter.keepOnly(overlays);
         places = new PlaceIndex(desk.listed().stream().map(FindingItem::finding).toList());

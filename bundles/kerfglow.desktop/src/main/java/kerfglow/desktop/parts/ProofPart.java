@@ -14,6 +14,8 @@ import kerfglow.desktop.desk.WorkState;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.job.Job;
 import org.eclipse.e4.ui.di.Focus;
+import org.eclipse.e4.ui.di.Persist;
+import org.eclipse.e4.ui.model.application.ui.MDirtyable;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
@@ -35,9 +37,11 @@ public final class ProofPart {
     private ProgressBar progress;
     private Button cancel;
     private Decisions decisions;
+    private MDirtyable dirty;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk, Worker worker, Habits habits, DemoFile demo) {
+    void create(Composite parent, Desk newDesk, Worker worker, Habits habits, DemoFile demo, MDirtyable newDirty) {
+        dirty = newDirty;
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
         layout.marginWidth = 0;
@@ -104,6 +108,7 @@ public final class ProofPart {
     /** The title tells which job it is and whether it is saved. */
     private void showJob() {
         String title = desk.job().map(job -> job.state().sheet().title()).filter(each -> !each.isBlank()).or(() -> desk.proofFile().map(file -> file.getFileName().toString())).orElse("");
+        dirty.setDirty(desk.job().filter(Job::isChanged).isPresent()); // the framework asks before a window with such a pane is closed
         String unsaved = desk.job().filter(Job::isChanged).isPresent() ? "  (not saved)" : "";
         message.getShell().setText("Kerfglow" + (title.isEmpty() ? "" : " \u2013 " + title) + unsaved);
     }
@@ -114,6 +119,11 @@ public final class ProofPart {
         return desk.proofFile().map(file -> file.getFileName() + size.map(each -> ", " + each).orElse("") + ", "
                 + desk.reviewed().map(each -> each.result().findings().size()).orElse(0) + " findings")
                 .orElse("Open a proof from the menu, or drop an SVG file here.");
+    }
+
+    @Persist
+    void save() {
+        decisions.save();
     }
 
     @Focus
