@@ -17,11 +17,13 @@ import aQute.bnd.osgi.Processor;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.jar.JarFile;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -119,6 +121,61 @@ class ReleaseTest {
         }
     }
 
+    /** The checks that ship use what a shop's check can use and nothing else: by their manifests, by their classes, by the libraries of a new project. */
+    @Test
+    void the_checks_that_ship_have_no_back_door() throws Exception {
+        Path plugins = Kerfglow.program().resolveSibling("plugins");
+        Set<String> published = new TreeSet<>();
+        Path project = Files.createTempDirectory("kerfglow-new-check");
+        try {
+            Kerfglow.run("new-check", "acme.trial", "--folder", project.toString());
+            try (Stream<Path> libraries = Files.list(project.resolve("lib"))) {
+                for (Path library : libraries.filter(path -> path.toString().endsWith(".jar")).toList()) {
+                    published.addAll(header(library, "Export-Package").keySet());
+                }
+            }
+        } finally {
+            deleteProject(project);
+        }
+        published.remove("kerfglow.testkit"); // for tests; in no worker process
+        int checks = 0;
+        try (Stream<Path> all = Files.list(plugins)) {
+            for (Path check : all.filter(path -> path.getFileName().toString().startsWith("kerfglow.check.")).toList()) {
+                String name = check.getFileName().toString();
+                for (String none : List.of("Require-Bundle", "DynamicImport-Package", "Fragment-Host", "Bundle-Activator", "Eclipse-BuddyPolicy")) {
+                    assertTrue(header(check, none).isEmpty(), name + ": " + none);
+                }
+                Set<String> used = new TreeSet<>(header(check, "Import-Package").keySet());
+                try (Analyzer analyzer = new Analyzer(new Jar(check.toFile()))) {
+                    analyzer.analyze();
+                    analyzer.getReferred().keySet().stream().map(Descriptors.PackageRef::getFQN).filter(each -> !each.startsWith("java."))
+                            .filter(each -> analyzer.getContained().keySet().stream().noneMatch(own -> own.getFQN().equals(each))).forEach(used::add);
+                }
+                used.removeAll(published);
+                used.remove("org.osgi.service.component.annotations"); // read when the bundle is built, gone when it runs
+                assertEquals(Set.of(), used, name);
+                checks++;
+            }
+        }
+        assertTrue(checks >= 10, "looked at " + checks);
+    }
+
+    private static Parameters header(Path jar, String name) throws IOException {
+        try (JarFile file = new JarFile(jar.toFile())) {
+            return new Parameters(file.getManifest().getMainAttributes().getValue(name));
+        }
+    }
+
+    /** Deletes what new-check wrote: files and folders that lie in the project. */
+    private static void deleteProject(Path project) throws IOException {
+        try (Stream<Path> inside = Files.walk(project)) {
+            for (Path each : inside.sorted(Comparator.reverseOrder()).toList()) {
+                assertTrue(each.startsWith(project));
+                Files.delete(each);
+            }
+        }
+    }
+
     /** Arrows run one way: checks see the API and the geometry alone; only the importer sees Batik; no check sees another. */
     @Test
     void bundles_import_only_what_they_may() throws IOException {
@@ -131,7 +188,7 @@ class ReleaseTest {
                 assertNotNull(imported);
                 assertFalse(manifest.contains("Require-Bundle"), name);
                 if (name.startsWith("kerfglow.check.")) {
-                    assertFalse(imported.replaceAll("kerfglow\\.(api|geometry)", "").contains("kerfglow."), name + ": " + imported);
+                    assertFalse(imported.replaceAll("kerfglow\\.(api|geometry|light)", "").contains("kerfglow."), name + ": " + imported);
                 }
                 if (!name.equals("kerfglow.svg")) {
                     assertFalse(imported.contains("batik"), name);
