@@ -17,7 +17,6 @@ import aQute.bnd.osgi.Processor;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +29,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** What is handed over: versions, archives, layout. */
 class ReleaseTest {
@@ -123,19 +123,14 @@ class ReleaseTest {
 
     /** The checks that ship use what a shop's check can use and nothing else: by their manifests, by their classes, by the libraries of a new project. */
     @Test
-    void the_checks_that_ship_have_no_back_door() throws Exception {
+    void the_checks_that_ship_have_no_back_door(@TempDir Path project) throws Exception {
         Path plugins = Kerfglow.program().resolveSibling("plugins");
         Set<String> published = new TreeSet<>();
-        Path project = Files.createTempDirectory("kerfglow-new-check");
-        try {
-            Kerfglow.run("new-check", "acme.trial", "--folder", project.toString());
-            try (Stream<Path> libraries = Files.list(project.resolve("lib"))) {
-                for (Path library : libraries.filter(path -> path.toString().endsWith(".jar")).toList()) {
-                    published.addAll(header(library, "Export-Package").keySet());
-                }
+        Kerfglow.run("new-check", "acme.trial", "--folder", project.toString());
+        try (Stream<Path> libraries = Files.list(project.resolve("lib"))) {
+            for (Path library : libraries.filter(path -> path.toString().endsWith(".jar")).toList()) {
+                published.addAll(header(library, "Export-Package").keySet());
             }
-        } finally {
-            deleteProject(project);
         }
         published.remove("kerfglow.testkit"); // for tests; in no worker process
         int checks = 0;
@@ -163,16 +158,6 @@ class ReleaseTest {
     private static Parameters header(Path jar, String name) throws IOException {
         try (JarFile file = new JarFile(jar.toFile())) {
             return new Parameters(file.getManifest().getMainAttributes().getValue(name));
-        }
-    }
-
-    /** Deletes what new-check wrote: files and folders that lie in the project. */
-    private static void deleteProject(Path project) throws IOException {
-        try (Stream<Path> inside = Files.walk(project)) {
-            for (Path each : inside.sorted(Comparator.reverseOrder()).toList()) {
-                assertTrue(each.startsWith(project));
-                Files.delete(each);
-            }
         }
     }
 
