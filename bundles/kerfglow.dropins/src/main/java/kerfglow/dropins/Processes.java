@@ -51,7 +51,7 @@ final class Processes {
         if (keepsSpare && (spare == null || !spare.isUsable())) {
             spare = start(HostSettings.WORKER_HEAP.defaultValue());
         } else if (!keepsSpare && spare != null) {
-            spare.kill();
+            spare.close();
             spare = null;
         }
     }

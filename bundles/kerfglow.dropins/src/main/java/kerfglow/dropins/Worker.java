@@ -134,7 +134,7 @@ final class Worker {
     /** Ends the process for good. */
     synchronized void close() {
         if (process != null) {
-            process.kill();
+            process.close();
         }
         folder.delete();
     }

@@ -42,6 +42,7 @@ final class WorkerProcess {
     private final FormWriter out;
     private final ExecutorService writing;
     private final Thread errors;
+    private final Thread answers;
     private final CompletableFuture<FormNode> checks = new CompletableFuture<>();
     private final Map<Long, Exchange> exchanges = new ConcurrentHashMap<>();
     private final Set<Exchange> stopping = ConcurrentHashMap.newKeySet();
@@ -63,7 +64,8 @@ final class WorkerProcess {
         writing = Executors.newSingleThreadExecutor(work -> daemon("worker input", work));
         errors = daemon("worker errors", this::drain);
         errors.start();
-        daemon("worker answers", this::listen).start();
+        answers = daemon("worker answers", this::listen);
+        answers.start();
     }
 
     private static Thread daemon(String name, Runnable work) {
@@ -177,6 +179,16 @@ final class WorkerProcess {
     void kill() {
         process.descendants().forEach(ProcessHandle::destroyForcibly);
         process.destroyForcibly();
+    }
+
+    /** Ends it and waits until nothing is left of it. */
+    void close() {
+        kill();
+        try {
+            answers.join(TimeUnit.SECONDS.toMillis(DYING_SECONDS));
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private void listen() {
