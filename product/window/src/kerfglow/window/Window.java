@@ -96,6 +96,10 @@ final class Window implements AutoCloseable {
         return (Desk) shared.get(Desk.class);
     }
 
+    CheckCatalogue catalogue() {
+        return (CheckCatalogue) shared.get(CheckCatalogue.class);
+    }
+
     Worker worker() {
         return (Worker) shared.get(Worker.class);
     }

@@ -12,6 +12,12 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import kerfglow.api.Check;
+import kerfglow.api.CheckInfo;
+import kerfglow.api.Finding;
+import kerfglow.api.Inspection;
+import kerfglow.api.Outcome;
+import kerfglow.api.Rule;
+import kerfglow.api.Setting;
 import kerfglow.api.Severity;
 import kerfglow.check.artwork.ArtworkCheck;
 import kerfglow.check.fit.FitCheck;
@@ -19,6 +25,7 @@ import kerfglow.check.legibility.LegibilityCheck;
 import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.trim.TrimCheck;
+import kerfglow.host.CheckCatalogue;
 import kerfglow.job.Decision;
 import kerfglow.job.FindingItem;
 import kerfglow.job.JobFile;
@@ -253,6 +260,42 @@ class WindowTest {
                     assertFalse(window.accessibleName(canvas).isBlank(), "a canvas without a name");
                 }
             }
+        }
+    }
+
+    /** A check of a shop; what it finds has the version in it. */
+    private record OwnCheck(String version) implements Check {
+        private static final Rule RULE = new Rule("acme.own.rule", Severity.INFO, "Something of our own", "why", "fix", "geometry");
+        private static final Setting<Double> LIMIT = Setting.lengthMm("acme.own.limit", "a limit of our own", 1.0, 0, 10, "reason", "source");
+
+        @Override
+        public CheckInfo info() {
+            return new CheckInfo("acme.own", "our own", List.of(RULE), List.of(LIMIT), List.of(), List.of(), "## acme.own.rule\n");
+        }
+
+        @Override
+        public Outcome inspect(Inspection inspection) {
+            return Outcome.of(List.of(Finding.of(RULE, "found by " + version).place(inspection.parts().get(0).shape()).build()));
+        }
+    }
+
+    private static boolean found(Window window, String words) {
+        return window.desk().result().stream().flatMap(result -> result.findings().stream()).anyMatch(finding -> finding.message().contains(words));
+    }
+
+    @Test
+    void a_check_that_comes_is_replaced_or_goes_while_the_window_is_open_makes_the_results_again() throws Exception {
+        Check first = new OwnCheck("version 1");
+        Check second = new OwnCheck("version 2");
+        try (Window window = new Window(folder.resolve("state"), List.of(new ArtworkCheck()))) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            assertFalse(found(window, "found by"));
+            window.catalogue().add(first, "acme.own", "1");
+            window.await(() -> found(window, "found by version 1"), "the findings of the check that came");
+            window.catalogue().change(List.of(first), List.of(new CheckCatalogue.Arrival(second, "acme.own", "2")));
+            window.await(() -> found(window, "found by version 2") && !found(window, "found by version 1"), "the findings of the new version");
+            window.catalogue().change(List.of(second), List.of());
+            window.await(() -> !found(window, "found by"), "the findings to go");
         }
     }
 }

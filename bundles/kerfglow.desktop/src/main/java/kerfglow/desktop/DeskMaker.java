@@ -44,6 +44,11 @@ public final class DeskMaker {
                 display.asyncExec(change);
             }
         });
+        catalogue.listen(() -> { // a check came, went or was replaced
+            if (!display.isDisposed()) {
+                display.asyncExec(worker::checkAgain);
+            }
+        });
         Map<Class<?>, Object> shared = new HashMap<>();
         shared.put(Habits.class, habits);
         shared.put(DemoFile.class, new DemoFile(demo));

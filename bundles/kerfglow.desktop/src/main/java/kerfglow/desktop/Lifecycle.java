@@ -39,28 +39,16 @@ public final class Lifecycle {
         Optional<Path> demo = Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile);
         Map<Class<?>, Object> shared = DeskMaker.lay(Display.getDefault(), runner, catalogue, stateFolder(), demo);
         shared.forEach((type, object) -> context.set(type.getName(), object));
-        followChecksFolder(service(bundles, Dropins.class), catalogue, (Worker) shared.get(Worker.class));
+        followChecksFolder(service(bundles, Dropins.class));
         forgetLayoutOfOtherVersion(bundles.getBundle().getVersion().toString(), (Habits) shared.get(Habits.class));
         Optional<Path> named = namedFile(application);
         named.ifPresent(((Habits) shared.get(Habits.class))::opened);
         named.or(() -> demo).ifPresent(((Worker) shared.get(Worker.class))::open);
     }
 
-    /** A shop's own checks come and go while the window is open, and results are made again; the window does not wait for their processes. */
-    private static void followChecksFolder(Dropins dropins, CheckCatalogue catalogue, Worker worker) {
-        Display display = Display.getDefault();
-        List<CheckCatalogue.Entry> before = catalogue.entries();
-        Thread first = new Thread(() -> {
-            dropins.watch(Dropins.usualFolder());
-            catalogue.listen(() -> {
-                if (!display.isDisposed()) {
-                    display.asyncExec(worker::checkAgain);
-                }
-            });
-            if (!display.isDisposed() && !catalogue.entries().equals(before)) {
-                display.asyncExec(worker::checkAgain);
-            }
-        }, "checks folder, first look");
+    /** A shop's own checks come and go while the window is open; it does not wait for their processes. */
+    private static void followChecksFolder(Dropins dropins) {
+        Thread first = new Thread(() -> dropins.watch(Dropins.usualFolder()), "checks folder, first look");
         first.setDaemon(true);
         first.start();
     }

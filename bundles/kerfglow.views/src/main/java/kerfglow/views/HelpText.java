@@ -3,11 +3,14 @@ package kerfglow.views;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import kerfglow.api.CheckInfo;
+import kerfglow.api.Concerns;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
 import kerfglow.api.StockKind;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.Role;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.HostSettings;
 
@@ -24,6 +27,7 @@ public final class HelpText {
         for (CheckCatalogue.Entry entry : entries) {
             CheckInfo info = entry.info();
             out.append(info.id()).append("  ").append(info.title()).append(" (version ").append(entry.version()).append(")\n");
+            concerns(out, info.concerns());
             for (Rule rule : info.rules()) {
                 out.append(String.format("  %-6s  %-28s %s%n", rule.severity().word(), rule.id(), rule.summary()));
             }
@@ -37,6 +41,15 @@ public final class HelpText {
         out.append("host  settings of the program itself\n");
         settings(out, HostSettings.ALL);
         return out.toString();
+    }
+
+    private static void concerns(StringBuilder out, Concerns concerns) {
+        if (!concerns.roles().isEmpty()) {
+            out.append("  about   parts of role ").append(concerns.roles().stream().map(Role::word).sorted().collect(Collectors.joining(", "))).append('\n');
+        }
+        if (!concerns.builds().isEmpty()) {
+            out.append("  about   signs built as ").append(String.join(", ", concerns.builds())).append('\n');
+        }
     }
 
     private static void settings(StringBuilder out, List<Setting<?>> settings) {
