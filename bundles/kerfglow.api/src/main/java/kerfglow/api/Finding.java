@@ -28,10 +28,12 @@ public final class Finding {
         return new Builder(rule, message);
     }
 
+    /** The rule that does not hold. */
     public Rule rule() {
         return b.rule;
     }
 
+    /** What was found, a sentence. */
     public String message() {
         return b.message;
     }
@@ -46,10 +48,12 @@ public final class Finding {
         return Optional.ofNullable(b.at).map(Coordinate::copy);
     }
 
+    /** What was measured; absent when nothing can be. */
     public Optional<Measure> measured() {
         return Optional.ofNullable(b.measured);
     }
 
+    /** What the rule asks for; absent when it asks for no number. */
     public Optional<Measure> required() {
         return Optional.ofNullable(b.required);
     }
@@ -132,31 +136,37 @@ public final class Finding {
             return this;
         }
 
+        /** What was measured. */
         public Builder measured(Measure value) {
             measured = value;
             return this;
         }
 
+        /** What the rule asks for. */
         public Builder required(Measure value) {
             required = value;
             return this;
         }
 
+        /** Ids of the parts concerned. */
         public Builder parts(String... ids) {
             parts = List.of(ids);
             return this;
         }
 
+        /** Ids of the parts concerned. */
         public Builder parts(List<String> ids) {
             parts = List.copyOf(ids);
             return this;
         }
 
+        /** Ids of the elements concerned; when none are given the host fills in those of the parts. */
         public Builder elements(List<String> ids) {
             elements = List.copyOf(ids);
             return this;
         }
 
+        /** What to do about it, when it can be said more exactly than the rule does. */
         public Builder fix(String value) {
             fix = value;
             return this;
@@ -174,6 +184,7 @@ public final class Finding {
             return this;
         }
 
+        /** The finding; the builder may be used on. */
         public Finding build() {
             return new Finding(new Builder(this));
         }

@@ -23,6 +23,7 @@ public interface Inspection {
         return parts().stream().filter(part -> wanted.contains(part.role())).toList();
     }
 
+    /** The values in force of the settings that the check declares. */
     Settings settings();
 
     /** What the shop sheet lists of a kind that this check declares; empty when it lists none. */

@@ -17,10 +17,12 @@ public record Measure(double value, Quantity quantity) {
         }
     }
 
+    /** A length, mm. */
     public static Measure mm(double value) {
         return new Measure(value, Quantity.LENGTH);
     }
 
+    /** A number of things. */
     public static Measure count(long value) {
         return new Measure(value, Quantity.COUNT);
     }

@@ -97,14 +97,17 @@ public final class Setting<T> {
         return new Setting<>(key, title, Type.TEXT, Quantity.RATIO, defaultValue, 0, 0, List.of(), reason, source);
     }
 
+    /** {@code check.setting}, as sheets write it. */
     public String key() {
         return key;
     }
 
+    /** What it is, a noun phrase. */
     public String title() {
         return title;
     }
 
+    /** What its values are. */
     public Type type() {
         return type;
     }
@@ -134,10 +137,12 @@ public final class Setting<T> {
         return defaultValue;
     }
 
+    /** Why the default is what it is. */
     public String reason() {
         return reason;
     }
 
+    /** Where the default comes from. */
     public String source() {
         return source;
     }

@@ -32,18 +32,22 @@ public record TableInfo(String id, String title, List<Column> columns) {
      * @param quantity what its numbers measure; null for other types
      */
     public record Column(String id, String title, Type type, Quantity quantity) {
+        /** A column of numbers. */
         public static Column number(String id, String title, Quantity quantity) {
             return new Column(id, title, Type.NUMBER, quantity);
         }
 
+        /** A column of texts. */
         public static Column text(String id, String title) {
             return new Column(id, title, Type.TEXT, null);
         }
 
+        /** A column of yes and no. */
         public static Column flag(String id, String title) {
             return new Column(id, title, Type.FLAG, null);
         }
 
+        /** A column of shapes. */
         public static Column geometry(String id, String title) {
             return new Column(id, title, Type.GEOMETRY, null);
         }
