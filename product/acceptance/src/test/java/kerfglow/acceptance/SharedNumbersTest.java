@@ -25,7 +25,7 @@ class SharedNumbersTest {
             public class Lines implements Check {
                 private final Rule rule = new Rule("acme.lines.height", Severity.INFO, "A line of lettering", "why", "fix", "geometry");
                 public CheckInfo info() {
-                    return new CheckInfo("acme.lines", "lines", List.of(rule), List.of(), List.of(), List.of(), "## acme.lines.height\n");
+                    return new CheckInfo("acme.lines", "lines", List.of(rule), List.of(), List.of(), List.of(), "## acme.lines.height\\n");
                 }
                 @Override
                 public List<String> reads() {
