@@ -138,7 +138,7 @@ class DropinsTest {
         Runnable listener = changes::incrementAndGet;
         catalogue.listen(listener);
         dropins.watch(folder);
-        Thread.sleep((long) (2000 * SOON_SECONDS)); // the program runs for a while before anybody drops anything in
+        Thread.sleep((long) (1000 * SOON_SECONDS)); // the program runs for a while before anybody drops anything in
         drop("trial.jar", "1.0.0", IMPORTS);
         double came = until(() -> version().equals(Optional.of("1.0.0")));
         assertEquals("1.0.0", row(run(Watcher.NONE, "good")).version());
@@ -250,7 +250,7 @@ class DropinsTest {
         dropins.use(folder);
         long early = 0;
         for (int cycle = 1; cycle <= 120; cycle++) {
-            run(Watcher.NONE, cycle % 20 == 0 ? "exit" : cycle % 10 == 5 ? "many" : cycle % 3 == 0 ? "throw" : "good");
+            run(Watcher.NONE, cycle % 20 == 0 ? "exit" : cycle % 25 == 0 ? "many" : cycle % 3 == 0 ? "throw" : "good");
             if (cycle % 30 == 0) {
                 drop("trial.jar", "1.0." + cycle, IMPORTS);
                 dropins.use(folder);

@@ -2,11 +2,11 @@
 package kerfglow.acceptance;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -100,9 +100,21 @@ class IsolationTest {
             assertEquals(expected.status(), row.get("status").asText(), row::toString);
             assertTrue(row.get("why").asText().contains(expected.words()), row::toString);
         });
-        Thread.sleep(DYING_MILLIS);
-        assertFalse(ProcessHandle.allProcesses().anyMatch(each -> each.info().commandLine().orElse("").contains(checks.toString())), "no process is left behind");
+        long start = System.nanoTime();
+        while (workers() > 0) {
+            assertTrue((System.nanoTime() - start) / 1e6 < DYING_MILLIS, "no process is left behind");
+            Thread.sleep(50);
+        }
         return result;
+    }
+
+    /** Worker processes of the program under test. */
+    private static long workers() throws IOException {
+        String plugins = Kerfglow.program().resolveSibling("plugins").toString();
+        return ProcessHandle.allProcesses().filter(each -> {
+            String command = each.info().commandLine().orElse("");
+            return command.contains("kerfglow.worker.process.Main") && command.contains(plugins);
+        }).count();
     }
 
     @Test
