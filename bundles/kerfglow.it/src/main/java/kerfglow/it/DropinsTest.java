@@ -25,6 +25,7 @@ import java.util.jar.Attributes;
 import java.util.jar.JarEntry;
 import java.util.jar.JarOutputStream;
 import java.util.jar.Manifest;
+import kerfglow.api.proof.ProofImporter;
 import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Result;
@@ -32,6 +33,7 @@ import kerfglow.host.RunRequest;
 import kerfglow.host.Runner;
 import kerfglow.host.Watcher;
 import kerfglow.it.shop.TrialCheck;
+import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -228,6 +230,16 @@ class DropinsTest {
         drop("trial.jar", "1.0.1", "org.locationtech.jts.geom");
         dropins.use(folder);
         assertTrue(refused().contains("a check of it cannot be made: java.lang.ClassNotFoundException: kerfglow.api"), refused());
+    }
+
+    /** The published test kit inside the framework, where the import is a service; its own tests run it without one. */
+    @Test
+    void the_test_kit_runs_inside_the_framework_too() throws Exception {
+        CheckTester tester = CheckTester.of(new TrialCheck()).importer(service(ProofImporter.class))
+                .svg("<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='50mm' viewBox='0 0 100 50'><rect x='10' y='10' width='80' height='30'/></svg>")
+                .job("settings: {shop.trial.least: 42 mm}");
+        tester.expect(TrialCheck.RULE, "POLYGON ((10 10, 90 10, 90 40, 10 40, 10 10))", 42).verify();
+        assertThrows(AssertionError.class, () -> tester.expect(TrialCheck.RULE, "POINT (95 45)").verify());
     }
 
     @Test

@@ -15,7 +15,8 @@ import kerfglow.api.Severity;
 
 /** A shop's check that does what its setting says; the tests put this class into bundles of their own. It tells the number of its process. */
 public final class TrialCheck implements Check {
-    private static final Rule RULE = new Rule("shop.trial.rule", Severity.INFO, "A trial", "why", "fix", "geometry");
+    /** The one rule. */
+    public static final Rule RULE = new Rule("shop.trial.rule", Severity.INFO, "A trial", "why", "fix", "geometry");
     private static final Setting<String> WAY = Setting.text("shop.trial.way", "what to do", "good", "reason", "source");
     private static final Setting<Double> LEAST = Setting.lengthMm("shop.trial.least", "a length", 1.0, 0, 100, "reason", "source");
     private static final int MANY = 10_000;
