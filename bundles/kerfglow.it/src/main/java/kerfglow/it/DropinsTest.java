@@ -262,8 +262,8 @@ class DropinsTest {
         dropins.use(folder);
         long early = 0;
         for (int cycle = 1; cycle <= 120; cycle++) {
-            run(Watcher.NONE, cycle % 20 == 0 ? "exit" : cycle % 25 == 0 ? "many" : cycle % 3 == 0 ? "throw" : "good");
-            if (cycle % 30 == 0) {
+            run(Watcher.NONE, cycle % 40 == 39 ? "exit" : cycle % 25 == 0 ? "many" : cycle % 3 == 0 ? "throw" : "good");
+            if (cycle % 40 == 0) {
                 drop("trial.jar", "1.0." + cycle, IMPORTS);
                 dropins.use(folder);
             }
