@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.closeup;
 
+import java.util.Locale;
+
 /**
  * A scale as drawings state it.
  *
@@ -26,9 +28,13 @@ public record Scale(double factor) {
         return new Scale(SERIES[SERIES.length - 1]);
     }
 
+    private static String trimmed(double number) {
+        return String.format(Locale.ROOT, "%.1f", number).replaceAll("\\.0$", "");
+    }
+
     /** {@code 5 : 1} or {@code 1 : 20}. */
     @Override
     public String toString() {
-        return factor >= 1 ? Math.round(factor) + " : 1" : "1 : " + Math.round(1 / factor);
+        return factor >= 1 ? trimmed(factor) + " : 1" : "1 : " + trimmed(1 / factor);
     }
 }

@@ -162,7 +162,7 @@ public final class FoundPart {
         ((GridData) hidden.getLayoutData()).exclude = count == 0;
         hidden.setVisible(count > 0);
         hidden.getParent().layout();
-        hidden.setText(count == 0 ? "" : count + (count == 1 ? " finding is" : " findings are") + " not listed: see words, weights and decisions above");
+        hidden.setText(count == 0 ? "" : count + (count == 1 ? " finding is" : " findings are") + " not listed");
         mark();
     }
 

@@ -61,9 +61,9 @@ public record SectionLayout(View view, Scale scale, List<Label> labels) {
         return new SectionLayout(view, scale, labels);
     }
 
-    /** The largest of whole reductions or enlargements that fits: a pane is small, and the steps of drawings would leave half of it empty. */
+    /** The largest of half steps that fits: a pane is small, and the steps of drawings would leave half of it empty. */
     private static Scale scale(double fit) {
-        return fit >= 1 ? new Scale(Math.floor(fit)) : new Scale(1 / Math.ceil(1 / fit));
+        return fit >= 1 ? new Scale(Math.floor(fit)) : new Scale(1 / (Math.ceil(2 / fit) / 2));
     }
 
     /** The dimension whose label lies at a pixel. */
