@@ -24,7 +24,9 @@ import kerfglow.desktop.scene.Figure;
 import kerfglow.desktop.scene.Scene;
 import kerfglow.desktop.scene.SceneMaker;
 import kerfglow.desktop.scene.View;
+import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
+import kerfglow.host.ShopSheet;
 import kerfglow.svg.SvgImporter;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.FillLayout;
@@ -64,8 +66,9 @@ public final class FrameBenchmark {
         ProofCanvas canvas = new ProofCanvas(shell, desk);
         shell.setSize(WIDTH_PX, HEIGHT_PX);
         shell.open();
-        desk.put(file, proof, List.of(), scene, UnitSystem.METRIC);
-        desk.showSoFar(new Result.CheckRow("bench", "bench", "0", Result.Status.FINDINGS, 0, "", List.of(), List.of()), findings(scene));
+        desk.put(proof, List.of(), scene, UnitSystem.METRIC);
+        desk.showSoFar(new Result(proof, JobSheet.NONE, ShopSheet.NONE, UnitSystem.METRIC, List.of(), findings(scene),
+                List.of(new Result.CheckRow("bench", "bench", "0", Result.Status.FINDINGS, 0, "", List.of(), List.of())), List.of(), List.of()));
         while (display.readAndDispatch()) {
             // lets the window come up
         }

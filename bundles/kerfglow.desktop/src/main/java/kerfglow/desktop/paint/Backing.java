@@ -10,12 +10,14 @@ import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 
 /**
- * Keeps what was painted last. When the view has only been moved by whole pixels, what is still seen is copied and the strips that came
- * into view are painted alone; anything else paints all of it anew. Must be disposed.
+ * Keeps what was painted last, when painting it took long. When the view has only been moved by whole pixels, what is still seen is copied
+ * and the strips that came into view are painted alone; anything else paints all of it anew. Must be disposed.
  */
 public final class Backing {
     /** A move is whole when it is nearer than this to whole pixels: rounding of views, far below what is seen. */
     private static final double WHOLE_PX = 1e-3;
+    /** Assumed: copying a window of a million pixels twice takes about this long; what is painted faster than that is not worth keeping. */
+    private static final long WORTH_KEEPING_NANOS = 10_000_000;
 
     /** Paints a rectangle of the canvas; the GC is clipped to it. */
     @FunctionalInterface
@@ -27,6 +29,8 @@ public final class Backing {
     /** The one before; taken up again, since making one takes as long as copying. */
     private Image spare;
     private View shown;
+    /** How long it took to paint all of it, the last time that this was done. */
+    private long wholeNanos;
 
     /** What was painted is no longer right: all will be painted anew. */
     public void forget() {
@@ -38,6 +42,13 @@ public final class Backing {
         Device device = target.getDevice();
         int width = Math.max(1, size.x);
         int height = Math.max(1, size.y);
+        if (wholeNanos < WORTH_KEEPING_NANOS) {
+            shown = null;
+            long start = System.nanoTime();
+            painter.paint(target, view, new Rectangle(0, 0, width, height));
+            wholeNanos = System.nanoTime() - start;
+            return;
+        }
         if (image == null || image.getBounds().width != width || image.getBounds().height != height) {
             dispose();
             image = new Image(device, width, height);
@@ -54,7 +65,9 @@ public final class Backing {
         double down = shown == null ? Double.NaN : (shown.topMm() - view.topMm()) * view.pixelsPerMm();
         boolean moved = shown != null && shown.pixelsPerMm() == view.pixelsPerMm() && isWhole(right) && isWhole(down) && Math.abs(right) < width && Math.abs(down) < height;
         if (!moved) {
+            long start = System.nanoTime();
             paint(image, view, new Rectangle(0, 0, width, height), painter);
+            wholeNanos = System.nanoTime() - start;
             return;
         }
         int dx = (int) Math.round(right);
