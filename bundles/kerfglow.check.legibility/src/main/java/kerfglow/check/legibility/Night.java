@@ -24,7 +24,7 @@ import org.locationtech.jts.index.strtree.STRtree;
 /**
  * Contrast of lettering by night, from the luminances that the check of light gives for lit parts.
  *
- * <p>A lit part has its mean luminance. Film on it, vinyl or print, lets through the share that its colour's relative luminance says: white
+ * <p>A lit part has its mean luminance; around a part with a halo the wall has the halo's. Film on a lit part, vinyl or print, lets through the share that its colour's relative luminance says: white
  * all, black nothing; that is assumed, for films are sold by colour and told by no law. All else is unlit and has the luminance of the
  * wall, and nothing is darker than that. Compared in the places where contrast by day is.
  */
@@ -34,6 +34,8 @@ final class Night {
     private static final String TABLE = "light";
     private static final String PART = "part";
     private static final String LUMINANCE = "mean-luminance";
+    private static final String KIND = "kind";
+    private static final String HALO = "halo";
     private static final Set<Role> FILMS = Set.of(Role.VINYL, Role.PRINT);
     static final String NOT_GIVEN = "Contrast by night needs the luminances of lit faces, which the check " + CHECK
             + " did not give in this run; contrast was measured by day.";
@@ -66,6 +68,7 @@ final class Night {
     }
 
     private final Map<String, Double> lit = new HashMap<>();
+    private final Map<String, Double> halos = new HashMap<>();
     private final STRtree tree = new STRtree();
     private final Inspection inspection;
     private final Coats coats;
@@ -74,7 +77,7 @@ final class Night {
         this.inspection = inspection;
         this.coats = coats;
         inspection.table(CHECK, TABLE).ifPresent(this::read);
-        if (!lit.isEmpty()) {
+        if (isGiven()) {
             inspection.parts().stream().filter(part -> !Coats.UNSEEN.contains(part.role()))
                     .forEach(part -> tree.insert(part.shape().getEnvelopeInternal(), new Layer(part, new IndexedPointInAreaLocator(part.shape()))));
         }
@@ -84,18 +87,23 @@ final class Night {
         List<String> columns = table.info().columns().stream().map(TableInfo.Column::id).toList();
         int part = columns.indexOf(PART);
         int luminance = columns.indexOf(LUMINANCE);
+        int kind = columns.indexOf(KIND);
         if (part < 0 || luminance < 0) {
             return; // another table of that name
         }
         for (List<Object> row : table.rows()) {
             if (row.get(part) instanceof String id && row.get(luminance) instanceof Double value && value > 0) {
-                lit.put(id, value);
+                (kind >= 0 && HALO.equals(row.get(kind)) ? halos : lit).put(id, value);
             }
         }
     }
 
+    private boolean isGiven() {
+        return !lit.isEmpty() || !halos.isEmpty();
+    }
+
     Seen behind(Line line, Runnable pulse) {
-        if (lit.isEmpty()) {
+        if (!isGiven()) {
             return new Seen(Optional.empty(), Optional.of(NOT_GIVEN));
         }
         double dark = inspection.settings().get(LegibilitySettings.NIGHT_WALL, line.first());
@@ -106,6 +114,9 @@ final class Night {
             for (Coordinate place : Backdrop.places(letter)) {
                 pulse.run();
                 OptionalDouble ground = ground(place, part.order());
+                if (ground.isEmpty() && halos.containsKey(part.id())) {
+                    ground = OptionalDouble.of(halos.get(part.id()));
+                }
                 OptionalDouble own = own(part, place, ground);
                 if (isUnknown(ground) || isUnknown(own)) {
                     missing = Optional.of(UNKNOWN_FILM);

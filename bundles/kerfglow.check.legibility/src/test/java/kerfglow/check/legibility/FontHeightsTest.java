@@ -95,6 +95,12 @@ class FontHeightsTest {
     @MethodSource("fonts")
     void round_letters_alone_are_right_within_three_percent(OpenFont font) {
         assertHeights(font, only(font.straight("COGS oceo")), ROUND);
+        assertHeights(font, only(OpenFont.turned(font.straight("COGS oceo"), 17)), ROUND);
+        for (boolean outward : new boolean[] {true, false}) {
+            Line arch = only(font.arched("COGS oceo", new Coordinate(2000, 2000), RADIUS_MM, outward));
+            assertEquals(Frame.Form.ARCHED, arch.frame().form());
+            assertHeights(font, arch, ROUND);
+        }
     }
 
     @ParameterizedTest

@@ -107,6 +107,19 @@ class NightTest {
         assertTrue(day.message().contains("by day"), day.message());
     }
 
+    /** Halo-lit letters are dark before the wall that their halo lights. */
+    @Test
+    void a_halo_lights_the_wall_and_not_the_letter() {
+        TableInfo light = new TableInfo("light", "Light", List.of(Column.text("part", "Part"), Column.text("kind", "Kind"), Column.number("mean-luminance", "Mean", Quantity.LUMINANCE)));
+        List<List<Object>> rows = new ArrayList<>();
+        List.of("p0", "p1", "p2", "p3").forEach(part -> rows.add(Arrays.<Object>asList(part, "halo", 30.0)));
+        Outcome outcome = plain().with(LegibilitySettings.NIGHT_WALL, 0.5).tables("glow", new Table(light, rows)).run();
+        assertEquals(List.of(0.5, 30.0, 60.0), List.of(night(outcome, "night-luminance"), night(outcome, "night-luminance-behind"), night(outcome, "night-contrast")));
+        List<List<Object>> both = new ArrayList<>(rows);
+        List.of("p0", "p1", "p2", "p3").forEach(part -> both.add(Arrays.<Object>asList(part, "face", 120.0)));
+        assertEquals(4.0, night(plain().tables("glow", new Table(light, both)).run(), "night-contrast"), "lit face before its own halo");
+    }
+
     @Test
     void day_and_night_are_two_findings() {
         BlockSign sign = new BlockSign();
