@@ -32,6 +32,8 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
     private static final double OVERSHOOT = 0.018;
     /** Rise over run of a flat end that is meant to be level: 0.7 degrees. Slanted serifs of old-style faces rise more. Assumed. */
     private static final double TRULY_LEVEL = 0.012;
+    /** So few flat ends may be facets of round letters. Assumed. */
+    private static final double FEW_FLATS = 0.25;
     /** In a drawn word letters of several humps have their highest one count, so a little above the middle of all humps. Assumed. */
     private static final double HUMPS = 0.6;
     /** A drawn word is written more freely than letters are set. Assumed. */
@@ -136,6 +138,10 @@ record LineModel(double base, double capMm, OptionalDouble xMm, List<Upright> me
             letter.ends().bottoms().stream().filter(bottom -> Math.abs(bottom.height() - guess) <= near).forEach(standing::add);
         }
         List<Double> flats = standing.stream().filter(Level::flat).map(Level::height).toList();
+        double lowest = mean(standing.stream().filter(level -> !level.flat()).map(Level::height).toList());
+        if (flats.size() < FEW_FLATS * standing.size() && mean(flats) < lowest + OVERSHOOT * tall / 2) {
+            flats = List.of(); // round ends overshoot what is flat; these do not, so they are facets of round ones
+        }
         double base = flats.isEmpty() ? mean(standing.stream().map(Level::height).toList()) + (joined ? 0 : OVERSHOOT * tall)
                 : commonest(flats, SAME * tall);
         List<Upright> members = members(letters, base, near, tall);
