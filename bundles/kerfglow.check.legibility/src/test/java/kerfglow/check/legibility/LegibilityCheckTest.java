@@ -105,6 +105,14 @@ class LegibilityCheckTest {
         assertEquals(inches * INCH, finding.required().orElseThrow().value(), 0.003 * inches * INCH);
     }
 
+    /** Without a reaction time the lanes tell it: 8 s on two lanes, 10 s on more; 20 m/s. */
+    @ParameterizedTest
+    @CsvSource({"1, 160", "2, 160", "3, 200", "6, 200"})
+    void lanes_tell_the_reaction_time(int lanes, double metres) {
+        Outcome outcome = plain().with(LegibilitySettings.READER, "driving").with(LegibilitySettings.SPEED, "72 km/h").with(LegibilitySettings.LANES, lanes).run();
+        assertEquals(metres * 1000, (Double) cell(outcome, LegibilityTables.LINES, 0, "asked-from"), 1e-6);
+    }
+
     /** "Traffic Signs for Motorways" (1962), 19 to 21: 50 ft aside at 15 degrees, 4 s at 70 mph; 186.60 + 410.67 ft, "600 ft", x-height 12 in. */
     @Test
     void the_motorway_sign() {
