@@ -143,16 +143,27 @@ class DirectLightTest {
         // what lies beyond the array, as an even plane seen past the square of this half side: the disc's formula, widened to the square
         double beyond = missing(side / h);
         double mean = MM2_PER_M2 / (p * p);
-        DirectLight light = new DirectLight(box(-side - 1, -side - 1, 2 * side + 2, 2 * side + 2), h, p / 4);
-        assertEquals(greatest, at(modules, light, 0, 0) / mean + beyond, 5e-4);
-        assertEquals(edge, at(modules, light, p / 2, 0) / mean + beyond, 5e-4);
-        assertEquals(least, at(modules, light, p / 2, p / 2) / mean + beyond, 5e-4);
+        // a map of nine cells with centres at 0, a quarter and half a pitch
+        DirectLight light = new DirectLight(new Outline(box(-side - 1, -side - 1, 2 * side + 2, 2 * side + 2)), new Grid(-p / 8, -p / 8, p / 4, 3, 3), h);
+        double[] lux = new double[light.grid().size()];
+        modules.forEach(module -> light.add(module, 1, lux));
+        assertEquals(greatest, lux[light.grid().cell(0, 0)] / mean + beyond, 5e-4);
+        assertEquals(edge, lux[light.grid().cell(p / 2, 0)] / mean + beyond, 5e-4);
+        assertEquals(least, lux[light.grid().cell(p / 2, p / 2)] / mean + beyond, 5e-4);
     }
 
-    /** The closed form at a point, through the table that the map is made from. */
-    private static double at(List<LightModule> modules, DirectLight light, double x, double y) {
-        Falloff falloff = new Falloff(1, 1, 20);
-        return modules.stream().mapToDouble(each -> falloff.at((each.xMm() - x) * (each.xMm() - x) + (each.yMm() - y) * (each.yMm() - y))).sum();
+    // exact series of the endless row, m = 1: least over greatest by pitch to height
+    @ParameterizedTest
+    @CsvSource({"1, 0.947041", "1.25, 0.853535", "1.5, 0.728922", "2, 0.481393"})
+    void a_long_row_meets_the_series_of_the_endless_one(double ratio, double leastToGreatest) {
+        double h = 20;
+        double p = ratio * h;
+        DirectLight light = new DirectLight(new Outline(box(-60 * p, -60 * p, 120 * p, 120 * p)), new Grid(-p / 8, -p / 8, p / 4, 3, 1), h);
+        double[] lux = new double[light.grid().size()];
+        for (int i = -50; i <= 50; i++) {
+            light.add(new LightModule(i * p, 0, 0, point(1, 120)), 1, lux);
+        }
+        assertEquals(leastToGreatest, lux[light.grid().cell(p / 2, 0)] / lux[light.grid().cell(0, 0)], 1e-5);
     }
 
     /** 1 minus four times the view factor of a square of half side a (in heights) from its middle. */
