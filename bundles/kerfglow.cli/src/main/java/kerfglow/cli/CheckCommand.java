@@ -68,7 +68,8 @@ final class CheckCommand implements Callable<Integer> {
         Batch batch = new Batch(err, terminal);
         List<Path> proofs = batch.files(files);
         Targets pictures = new Targets("--overlay", overlays, List.of(".svg", ".png"), ".overlay");
-        Optional<String> wrong = words.wrong(proofs).or(() -> pictures.wrong(proofs));
+        Optional<String> wrong = words.wrong(proofs).or(() -> pictures.wrong(proofs))
+                .or(() -> Optional.of("--layers: there is no picture to draw them on; add --overlay PICTURE").filter(none -> overlays.isEmpty() && !layers.isEmpty()));
         if (wrong.isPresent()) {
             err.println("kerfglow: " + wrong.get());
             return ExitStatus.INPUT.code();

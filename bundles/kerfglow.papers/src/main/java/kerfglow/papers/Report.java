@@ -220,6 +220,9 @@ public record Report(Result result, Review review, List<OverlayLayer> layers, Lo
     /** What the reader must know about the run. */
     List<String> notes() {
         List<String> notes = new ArrayList<>(result.remarks());
+        if (review.carriedOver()) {
+            notes.add("The proof was changed since the job was saved; waivers and marks are carried over to it.");
+        }
         notes.add("Curves are flattened to " + Units.format(result.proof().chordErrorMm(), Quantity.LENGTH, UnitSystem.METRIC)
                 + " at real size; places are x, y from the upper left corner of the proof.");
         notes.add(CAUTION);

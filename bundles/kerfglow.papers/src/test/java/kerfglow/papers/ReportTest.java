@@ -33,7 +33,7 @@ class ReportTest {
             Map.of("late", WAIVED),
             List.of(new Review.MarkLine("A", "ring", CheckTester.wkt("POLYGON ((40 20, 60 20, 60 30, 40 20))"), CheckTester.wkt("POINT (50 20)").getCoordinate(), "is this right?", "Tomas", DAY,
                     List.of("Rhea, 2026-03-01: yes"), "settled by Tomas, 2026-03-01")),
-            List.of(new Review.SignOffLine("Olu", DAY, "for Monday", List.of("review trial.decide: look"), List.of())));
+            List.of(new Review.SignOffLine("Olu", DAY, "for Monday", List.of("review trial.decide: look"), List.of())), true);
 
     private static Report report() {
         return new Report(Sample.result(), REVIEW, Layers.named(Sample.result(), List.of("trial.map")), DAY);
@@ -55,7 +55,7 @@ class ReportTest {
     private static final List<String> SAID = List.of("1 stop (1 waived), 1 review, 1 info", "No stop is open.", "1 check could not measure.", "Signed off by Olu on 2026-03-01.",
             "bar & co.svg, SHA-256 abab", "2.5 mm", "It breaks.", "Widen it.", "geometry", "waived by Rhea on 2026-02-01: hidden <behind> the frame", "to be decided again, it misses by more now",
             "2.9999 mm", "is this right?", "Rhea, 2026-03-01: yes", "settled by Tomas", "for Monday", "review trial.decide: look", "timed out", "Took longer than 60 s.", "No thickness.",
-            "trial.depth", "4.5 mm", "command line", "A remark.", "local building code", "Map of <levels>", "100 cd/m²", "scale 5:1");
+            "trial.depth", "4.5 mm", "command line", "A remark.", "The proof was changed since the job was saved", "local building code", "Map of <levels>", "100 cd/m²", "scale 5:1");
 
     @Test
     void web_page_and_paper_say_the_same() throws IOException {

@@ -131,10 +131,18 @@ final class Painter {
                 continue;
             }
             item(shape, Double.isNaN(item.level()) ? LAYER : ColourScale.rgb(item.level()));
-            if (!item.label().isEmpty()) {
-                Coordinate at = shape.getInteriorPoint().getCoordinate();
-                canvas.text(item.label(), at.x + pen * 2.5, at.y - pen * 2, textSize, false, Canvas.Anchor.START, INK);
-            }
+        }
+        layer.items().stream().filter(item -> !item.label().isEmpty()).forEach(item -> label(item, textSize));
+    }
+
+    /** On a ground of its own, since what is below may be dark. */
+    private void label(OverlayLayer.Item item, double textSize) {
+        Geometry shape = view.at(item.shape());
+        if (!shape.isEmpty()) {
+            Coordinate at = shape.getInteriorPoint().getCoordinate();
+            double width = ImageCanvas.roomFor(item.label(), textSize, false);
+            canvas.rectangle(at.x + pen * 1.5, at.y - pen * 2 - textSize, width + pen * 2, textSize * 1.35, WHITE, QUIET, pen / 4);
+            canvas.text(item.label(), at.x + pen * 2.5, at.y - pen * 2, textSize, false, Canvas.Anchor.START, INK);
         }
     }
 

@@ -29,10 +29,11 @@ import org.locationtech.jts.geom.Geometry;
  * @param acceptedChecks by the id of the check: that it failed or timed out is accepted
  * @param marks in the order made
  * @param signOffs in the order made, void ones too
+ * @param carriedOver true when it was decided on an older revision of the proof
  */
-public record Review(Map<String, Ruling> rulings, Map<String, Ruling> acceptedChecks, List<MarkLine> marks, List<SignOffLine> signOffs) {
+public record Review(Map<String, Ruling> rulings, Map<String, Ruling> acceptedChecks, List<MarkLine> marks, List<SignOffLine> signOffs, boolean carriedOver) {
     /** Nothing is decided. */
-    public static final Review NONE = new Review(Map.of(), Map.of(), List.of(), List.of());
+    public static final Review NONE = new Review(Map.of(), Map.of(), List.of(), List.of(), false);
 
     /**
      * A named person's decision to accept something.
@@ -130,7 +131,7 @@ public record Review(Map<String, Ruling> rulings, Map<String, Ruling> acceptedCh
         reviewed.result().checks().forEach(row -> reviewed.waiver(row).ifPresent(waiver -> checks.put(row.check(), Ruling.of(waiver, ""))));
         List<MarkLine> marks = new ArrayList<>();
         reviewed.job().ifPresent(job -> job.marks().forEach(mark -> marks.add(MarkLine.of(marks.size(), mark, reviewed.result().units()))));
-        return new Review(rulings, checks, marks, reviewed.signOffs().stream().map(SignOffLine::of).toList());
+        return new Review(rulings, checks, marks, reviewed.signOffs().stream().map(SignOffLine::of).toList(), reviewed.isNewRevision());
     }
 
     private static LocalDate day(Instant at) {
