@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import javax.xml.parsers.DocumentBuilderFactory;
 import kerfglow.api.Table;
@@ -25,9 +26,14 @@ import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
+import kerfglow.host.CheckCatalogue;
 import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
+import kerfglow.host.RunRequest;
+import kerfglow.host.Runner;
 import kerfglow.host.ShopSheet;
+import kerfglow.host.Watcher;
+import kerfglow.svg.SvgImporter;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -288,5 +294,30 @@ class OutlinesTest {
         assertTrue(svg.contains("A50 50 0"), svg);
         assertTrue(svg.contains("Faces, mirrored: mirrored, to be cut from behind"), svg);
         assertTrue(svg.contains("M900 100"), "the F stands at 1000 less 100: " + svg);
+    }
+
+    /** Real lettering, film and panels: every outline of the sample keeps its area within the fit all along its edge, and its extent. */
+    @Test
+    void the_lettering_of_the_sample_keeps_its_areas_and_extents() throws Exception {
+        Path shop = Files.writeString(folder.resolve("shop.yaml"), "name: none\n");
+        Result result = new Runner(new SvgImporter(), new CheckCatalogue()).run(new RunRequest(Path.of(System.getProperty("testdata"), "plain-letters.svg"), Optional.empty(), Optional.of(shop),
+                List.of(), List.of()), Watcher.NONE);
+        List<JsonNode> letters = on(dxf(OutlineSet.of(result, Set.of())), "Faces", "LWPOLYLINE");
+        List<Polygon> faces = result.parts().stream().filter(part -> part.role() == Role.FACE).map(Part::shape).toList();
+        List<LinearRing> rings = new ArrayList<>();
+        faces.forEach(face -> {
+            rings.add(face.getExteriorRing());
+            for (int i = 0; i < face.getNumInteriorRing(); i++) {
+                rings.add(face.getInteriorRingN(i));
+            }
+        });
+        assertEquals(rings.size(), letters.size());
+        assertTrue(rings.size() >= 3, "rings: " + rings.size());
+        for (int i = 0; i < rings.size(); i++) {
+            double area = rings.get(i).getFactory().createPolygon(rings.get(i)).getArea();
+            assertEquals(area, letters.get(i).get("area").asDouble(), rings.get(i).getLength() * 2 * CHORD_ERROR_MM, "outline " + i);
+            assertEquals(rings.get(i).getEnvelopeInternal().getMinX(), letters.get(i).get("box").get(0).asDouble(), 2 * CHORD_ERROR_MM);
+            assertEquals(result.proof().heightMm() - rings.get(i).getEnvelopeInternal().getMinY(), letters.get(i).get("box").get(3).asDouble(), 2 * CHORD_ERROR_MM);
+        }
     }
 }
