@@ -22,6 +22,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.proof.ImportOptions;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
@@ -253,6 +254,31 @@ class OutlinesTest {
                 assertTrue(off <= 0.021, "arc " + i + " lies off by " + off);
             }
         }
+    }
+
+    /** A half disc, curved to the right: its arc must bulge outwards in every form, or it would lack what it should have. */
+    private static Polygon halfDisc() {
+        List<Coordinate> points = new ArrayList<>(List.of(arc(500, 300, 100, -Math.PI / 2, Math.PI)));
+        points.add(points.get(0).copy());
+        return new GeometryFactory().createPolygon(points.toArray(new Coordinate[0]));
+    }
+
+    @Test
+    void arcs_bulge_the_right_way_when_mirrored() throws Exception {
+        JsonNode half = on(dxf(OutlineSet.of(result(List.of(part("p1", Role.BACK, halfDisc()))), Set.of("backs"))), "Backs, mirrored", "LWPOLYLINE").get(0);
+        assertEquals(Math.PI * 5000, half.get("area").asDouble(), 0.1);
+        assertEquals(WIDTH_MM - 600, half.get("box").get(0).asDouble(), 0.002);
+        assertEquals(WIDTH_MM - 500, half.get("box").get(2).asDouble(), 0.002);
+    }
+
+    /** Read back by the importer, whose arcs are Batik's. */
+    @Test
+    void arcs_in_svg_bulge_the_right_way() throws Exception {
+        String svg = text(out -> SvgOutlines.write(OutlineSet.of(result(List.of(part("p1", Role.FACE, halfDisc()))), Set.of()), out)).replace("fill=\"none\" stroke=", "fill=\"#000000\" data-stroke=");
+        Proof read = new SvgImporter().read(Files.writeString(folder.resolve("half.svg"), svg), ImportOptions.defaults());
+        Geometry area = read.elements().stream().map(element -> element.fillArea()).filter(each -> !each.isEmpty()).findFirst().orElseThrow();
+        assertEquals(Math.PI * 5000, area.getArea(), 100 * Math.PI * CHORD_ERROR_MM);
+        assertEquals(600, area.getEnvelopeInternal().getMaxX(), CHORD_ERROR_MM);
     }
 
     @Test

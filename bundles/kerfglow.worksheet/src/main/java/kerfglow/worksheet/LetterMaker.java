@@ -4,6 +4,7 @@ package kerfglow.worksheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import kerfglow.api.Quantity;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
@@ -70,7 +71,7 @@ final class LetterMaker {
             facts.add(Fact.number("back-area", "Back area", row.number("area"), Quantity.AREA));
             facts.add(Fact.number("back-edge", "Back edge", row.number("edge"), Quantity.LENGTH));
         });
-        ResultRow.of(result, "fit", "pairs").stream().filter(row -> List.of(row.text("outer").split(" ")).contains(part.id())).forEach(row -> {
+        pairs().forEach(row -> {
             facts.add(Fact.text("back", "Drawn back", row.text("inner")));
             facts.add(Fact.number("back-clearance", "Clearance", row.number("clearance"), Quantity.LENGTH));
             facts.add(Fact.number("back-least", "Least there", row.number("least"), Quantity.LENGTH));
@@ -122,7 +123,15 @@ final class LetterMaker {
         }
         List<Coordinate> modules = rows("glow", "modules", "part").stream().filter(row -> Double.isFinite(row.number("x")) && Double.isFinite(row.number("y")))
                 .map(row -> new Coordinate(row.number("x"), row.number("y"))).toList();
-        return new LetterSheet.Drawn(geometries("fit", "made-backs", "face", "shape"), geometries("returns", "strips", "part", "joint").stream().map(Geometry::getCoordinate).toList(), bends, modules);
+        List<Geometry> backs = new ArrayList<>(geometries("fit", "made-backs", "face", "shape"));
+        List<String> drawnBacks = pairs().flatMap(row -> Stream.of(row.text("inner").split(" "))).toList();
+        result.parts().stream().filter(each -> drawnBacks.contains(each.id())).forEach(each -> backs.add(each.shape()));
+        return new LetterSheet.Drawn(backs, geometries("returns", "strips", "part", "joint").stream().map(Geometry::getCoordinate).toList(), bends, modules);
+    }
+
+    /** Backs that were drawn for it. */
+    private Stream<ResultRow> pairs() {
+        return ResultRow.of(result, "fit", "pairs").stream().filter(row -> List.of(row.text("outer").split(" ")).contains(part.id()));
     }
 
     private List<Geometry> geometries(String check, String table, String key, String column) {

@@ -21,7 +21,7 @@ public record LetterSheet(Part part, String title, List<Fact> facts, List<Table>
     /**
      * What is drawn of a letter beside its outline, mm.
      *
-     * @param backs backs that were made for it
+     * @param backs backs that were made or drawn for it
      * @param joints where strips begin and end
      * @param bends places of bends, numbered as in their tables
      * @param modules centres

@@ -160,6 +160,23 @@ class VinylCheckTest {
         }
     }
 
+    /** The lower edge leans from x 50 to 52 over 80 mm, the upper begins at 49: from 1 mm of overlap to 3, and below 1.5 over the first 20 mm. */
+    @Test
+    void the_least_overlap_along_an_edge_that_leans_is_told() {
+        Finding finding = only(tester().part(film("a", 0, RED, "POLYGON ((0 0, 50 0, 52 80, 0 80, 0 0))")).part(film("b", 1, BLUE, box(49, 0, 100, 80))).with(VinylSettings.REGISTRATION, 0.0)
+                .findings(VinylRules.OVERLAP));
+        assertEquals(1, measured(finding), 0.02);
+        assertEquals(20, finding.place().orElseThrow().getLength(), 0.6);
+    }
+
+    @Test
+    void a_repeated_edge_shows_on_a_ground_and_not_below_a_third_film() {
+        CheckTester pair = tester().part(film("lower", 1, RED, box(10, 10, 100, 100))).part(film("upper", 2, BLUE, box(10, 30, 60, 70)));
+        assertEquals(1, pair.part(film("ground", 0, GOLD, box(-50, -50, 200, 200))).findings(VinylRules.OVERLAP).size(), "the lower colour shows beside the upper on any ground");
+        assertEquals(List.of(), tester().part(film("lower", 1, RED, box(10, 10, 100, 100))).part(film("upper", 2, BLUE, box(10, 30, 60, 70)))
+                .part(film("lid", 3, GOLD, box(-50, 0, 20, 200))).findings(VinylRules.OVERLAP).stream().filter(finding -> finding.parts().equals(List.of("lower", "upper"))).toList());
+    }
+
     @Test
     void a_repeated_outline_is_one_closed_stretch() {
         Finding finding = only(tester().part(film("a", 0, RED, box(0, 0, 100, 100))).part(film("b", 1, BLUE, box(0, 0, 100, 100))).findings(VinylRules.OVERLAP));
