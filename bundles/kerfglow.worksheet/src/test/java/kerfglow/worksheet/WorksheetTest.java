@@ -138,6 +138,36 @@ class WorksheetTest {
         assertEquals((Double) measured(demo.result(), "mount.sign").rows().get(0).get(0), mass, 1e-9);
     }
 
+    /** Facts of a letter that stand in a table of the result: fact, table, column that names the part, column of the number. */
+    private static final List<List<String>> FACTS = List.of(List.of("area", "router.parts", "part", "area"), List.of("cut", "router.parts", "part", "perimeter"),
+            List.of("angle", "sheet.parts", "part", "angle"), List.of("back-clearance", "fit.pairs", "outer", "clearance"), List.of("back-least", "fit.pairs", "outer", "least"),
+            List.of("coil-length", "returns.strips", "part", "length"), List.of("moulding-length", "trim.faces", "face", "length"), List.of("weight", "mount.weights", "part", "mass"));
+    private static final Set<String> OF_THE_PART = Set.of("width", "height", "thickness");
+
+    /** Every number among the facts of every letter: one of the result, or the sum over the rows of the part. */
+    @Test
+    void every_fact_of_a_letter_is_one_of_the_result() {
+        int checked = 0;
+        for (LetterSheet letter : sheet.letters()) {
+            Set<String> left = new HashSet<>();
+            letter.facts().stream().filter(fact -> fact.quantity().isPresent()).forEach(fact -> left.add(fact.id()));
+            left.removeAll(OF_THE_PART);
+            assertEquals(letter.part().shape().getEnvelopeInternal().getWidth(), fact(letter, "width"));
+            assertEquals(letter.part().shape().getEnvelopeInternal().getHeight(), fact(letter, "height"));
+            assertEquals(4.5, fact(letter, "thickness"));
+            for (List<String> each : FACTS) {
+                Table table = measured(demo.result(), each.get(1));
+                List<String> ids = table.info().columns().stream().map(TableInfo.Column::id).toList();
+                double sum = table.rows().stream().filter(row -> letter.part().id().equals(row.get(ids.indexOf(each.get(2))))).mapToDouble(row -> (Double) row.get(ids.indexOf(each.get(3)))).sum();
+                assertEquals(sum, fact(letter, each.get(0)), 1e-12, letter.part().id() + " " + each.get(0));
+                left.remove(each.get(0));
+                checked++;
+            }
+            assertEquals(Set.of(), left, "facts that nothing was held against");
+        }
+        assertEquals(10 * FACTS.size(), checked);
+    }
+
     private static double fact(LetterSheet letter, String id) {
         return letter.facts().stream().filter(fact -> fact.id().equals(id)).findFirst().orElseThrow().number();
     }
@@ -197,10 +227,15 @@ class WorksheetTest {
             assertTrue(text.contains(Units.format((Double) row.get(5), Quantity.LENGTH, UnitSystem.METRIC)), () -> "width of " + row.get(0));
             assertTrue(text.contains(Units.format((Double) row.get(7), Quantity.AREA, UnitSystem.METRIC)), () -> "area of " + row.get(0));
         }
-        for (LetterSheet letter : sheet.letters()) {
-            for (Table bends : letter.bends()) {
-                assertTrue(text.contains(bends.info().title()), bends.info().title());
-                bends.rows().forEach(row -> assertTrue(text.contains(Units.format((Double) row.get(1), Quantity.LENGTH, UnitSystem.METRIC)), () -> "position of bend " + row));
+        for (Table table : allTables()) {
+            assertTrue(text.contains(table.info().title()), table.info().title());
+            for (List<Object> row : table.rows()) {
+                for (int i = 0; i < row.size(); i++) {
+                    if (row.get(i) instanceof Double number) {
+                        String words = Units.format(number, table.info().columns().get(i).quantity(), UnitSystem.METRIC);
+                        assertTrue(text.contains(words), () -> table.info().id() + ": " + words);
+                    }
+                }
             }
         }
         try (PDDocument document = Loader.loadPDF(pdf)) {
