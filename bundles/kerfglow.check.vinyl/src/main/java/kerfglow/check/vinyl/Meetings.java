@@ -4,15 +4,11 @@ package kerfglow.check.vinyl;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import kerfglow.api.proof.Part;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.LineSegment;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Location;
-import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.index.strtree.STRtree;
 
 /**
  * Where the edge of a piece of film meets a piece of another colour that is laid over it.
@@ -51,61 +47,17 @@ final class Meetings {
     }
 
     /** A third piece of film and whether it lies over the upper one. */
-    record Cover(Piece piece, boolean above) {
+    record Cover(FilmPiece piece, boolean above) {
         boolean hides(Coordinate p) {
-            return piece.box.contains(p) && piece.area.locate(p) != Location.EXTERIOR;
+            return piece.box().contains(p) && piece.area().locate(p) != Location.EXTERIOR;
         }
     }
 
     private record Step(Meeting.Kind kind, double measuredMm) {
     }
 
-    /** A piece as one that others meet: what takes time to make is made once. */
-    static final class Piece {
-        private final Part part;
-        private final Envelope box;
-        private final List<LinearRing> rings;
-        private final STRtree edges = new STRtree();
-        private final IndexedPointInAreaLocator area;
-
-        Piece(Part part) {
-            this.part = part;
-            this.box = part.shape().getEnvelopeInternal();
-            this.rings = rings(part.shape());
-            this.area = new IndexedPointInAreaLocator(part.shape());
-            for (LinearRing ring : rings) {
-                Coordinate[] points = ring.getCoordinates();
-                for (int i = 1; i < points.length; i++) {
-                    if (!points[i - 1].equals2D(points[i])) {
-                        edges.insert(new Envelope(points[i - 1], points[i]), new LineSegment(points[i - 1], points[i]));
-                    }
-                }
-            }
-            edges.build();
-        }
-
-        Part part() {
-            return part;
-        }
-
-        Envelope box() {
-            return box;
-        }
-
-        /** All rings in the direction that has the film on the right, as JTS normalises them. */
-        private static List<LinearRing> rings(Polygon shape) {
-            Polygon normal = (Polygon) shape.norm();
-            List<LinearRing> rings = new ArrayList<>();
-            rings.add(normal.getExteriorRing());
-            for (int i = 0; i < normal.getNumInteriorRing(); i++) {
-                rings.add(normal.getInteriorRingN(i));
-            }
-            return rings;
-        }
-    }
-
-    private final Piece lower;
-    private final Piece upper;
+    private final FilmPiece lower;
+    private final FilmPiece upper;
     private final Limits limits;
     private final List<Cover> covers;
     private final Envelope reach;
@@ -116,21 +68,21 @@ final class Meetings {
     private Step last;
     private double leastMm;
 
-    private Meetings(Piece lower, Piece upper, Limits limits, List<Cover> covers, Runnable pulse) {
+    private Meetings(FilmPiece lower, FilmPiece upper, Limits limits, List<Cover> covers, Runnable pulse) {
         this.lower = lower;
         this.upper = upper;
         this.limits = limits;
         this.covers = covers;
         this.pulse = pulse;
         this.leastCosine = Math.cos(Math.toRadians(limits.leanDegrees()));
-        this.reach = new Envelope(upper.box);
+        this.reach = new Envelope(upper.box());
         reach.expandBy(limits.reachMm());
     }
 
     /** The stretches of one pair, along the rings of the lower piece. */
-    static List<Meeting> of(Piece lower, Piece upper, Limits limits, List<Cover> covers, Runnable pulse) {
+    static List<Meeting> of(FilmPiece lower, FilmPiece upper, Limits limits, List<Cover> covers, Runnable pulse) {
         Meetings meetings = new Meetings(lower, upper, limits, covers, pulse);
-        lower.rings.forEach(meetings::walk);
+        lower.rings().forEach(meetings::walk);
         return meetings.found;
     }
 
@@ -154,7 +106,7 @@ final class Meetings {
     private void edge(Coordinate from, Coordinate to) {
         Envelope near = new Envelope(from, to);
         near.expandBy(limits.reachMm());
-        if (!reach.intersects(from, to) || upper.edges.query(near).isEmpty()) {
+        if (!reach.intersects(from, to) || upper.edges().query(near).isEmpty()) {
             end();
             return;
         }
@@ -185,7 +137,7 @@ final class Meetings {
 
     private void end() {
         if (run.size() > 1) {
-            found.add(new Meeting(last.kind(), lower.part, upper.part, leastMm, lower.part.shape().getFactory().createLineString(run.toArray(new Coordinate[0]))));
+            found.add(new Meeting(last.kind(), lower.part(), upper.part(), leastMm, lower.part().shape().getFactory().createLineString(run.toArray(new Coordinate[0]))));
         }
         run.clear();
         last = null;
@@ -199,7 +151,7 @@ final class Meetings {
             List<Coordinate> joined = new ArrayList<>(List.of(end.line().getCoordinates()));
             joined.addAll(List.of(first.line().getCoordinates()).subList(1, first.line().getNumPoints()));
             found.remove(found.size() - 1);
-            found.set(index, new Meeting(first.kind(), lower.part, upper.part, Math.min(first.measuredMm(), end.measuredMm()),
+            found.set(index, new Meeting(first.kind(), lower.part(), upper.part(), Math.min(first.measuredMm(), end.measuredMm()),
                     first.line().getFactory().createLineString(joined.toArray(new Coordinate[0]))));
         }
     }
@@ -237,7 +189,7 @@ final class Meetings {
     }
 
     private boolean inUpper(Coordinate p, Coordinate direction, double byMm) {
-        return upper.area.locate(new Coordinate(p.x + direction.x * byMm, p.y + direction.y * byMm)) == Location.INTERIOR;
+        return upper.area().locate(new Coordinate(p.x + direction.x * byMm, p.y + direction.y * byMm)) == Location.INTERIOR;
     }
 
     /**
@@ -250,7 +202,7 @@ final class Meetings {
         Envelope near = new Envelope(p);
         near.expandBy(limits.reachMm());
         double least = NONE;
-        for (Object each : upper.edges.query(near)) {
+        for (Object each : upper.edges().query(near)) {
             LineSegment edge = (LineSegment) each;
             double cosine = ((edge.p1.x - edge.p0.x) * along.x + (edge.p1.y - edge.p0.y) * along.y) / edge.getLength();
             double from = (edge.p0.x - p.x) * along.x + (edge.p0.y - p.y) * along.y;

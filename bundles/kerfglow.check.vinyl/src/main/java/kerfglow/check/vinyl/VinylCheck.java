@@ -96,18 +96,18 @@ public final class VinylCheck implements Check {
             return List.of();
         }
         STRtree index = new STRtree();
-        List<Meetings.Piece> pieces = new ArrayList<>();
+        List<FilmPiece> pieces = new ArrayList<>();
         for (Part part : films.stream().flatMap(film -> film.parts().stream()).toList()) {
             pulse.run();
-            Meetings.Piece piece = new Meetings.Piece(part);
+            FilmPiece piece = FilmPiece.of(part);
             pieces.add(piece);
             index.insert(piece.box(), piece);
         }
         List<Meeting> found = new ArrayList<>();
-        for (Meetings.Piece lower : pieces) {
+        for (FilmPiece lower : pieces) {
             Meetings.Limits limits = limits(settings, lower.part());
-            List<Meetings.Piece> neighbours = near(index, lower.box(), limits);
-            for (Meetings.Piece upper : neighbours) {
+            List<FilmPiece> neighbours = near(index, lower.box(), limits);
+            for (FilmPiece upper : neighbours) {
                 pulse.run();
                 if (upper.part().order() > lower.part().order() && !upper.part().paint().equals(lower.part().paint())) {
                     List<Meetings.Cover> covers = near(index, upper.box(), limits).stream().filter(third -> third != lower && third != upper)
@@ -119,12 +119,12 @@ public final class VinylCheck implements Check {
         return found;
     }
 
-    private static List<Meetings.Piece> near(STRtree index, Envelope box, Meetings.Limits limits) {
+    private static List<FilmPiece> near(STRtree index, Envelope box, Meetings.Limits limits) {
         Envelope near = new Envelope(box);
         near.expandBy(limits.reachMm());
-        List<Meetings.Piece> pieces = new ArrayList<>();
-        index.query(near).forEach(each -> pieces.add((Meetings.Piece) each));
-        pieces.sort(Comparator.comparingInt((Meetings.Piece piece) -> piece.part().order()).thenComparing(piece -> piece.part().id()));
+        List<FilmPiece> pieces = new ArrayList<>();
+        index.query(near).forEach(each -> pieces.add((FilmPiece) each));
+        pieces.sort(Comparator.comparingInt((FilmPiece piece) -> piece.part().order()).thenComparing(piece -> piece.part().id()));
         return pieces;
     }
 
