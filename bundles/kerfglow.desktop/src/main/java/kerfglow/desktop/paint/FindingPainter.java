@@ -3,6 +3,7 @@ package kerfglow.desktop.paint;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
 import kerfglow.api.UnitSystem;
@@ -41,14 +42,17 @@ public final class FindingPainter {
     private static final int AREA_ALPHA = 70;
     private static final int CASING_ALPHA = 180;
 
-    /** Paints the outlines of the places that a view meets. Numbers for the floor are no faults: they are drawn only when chosen. */
-    public void paintPlaces(GC gc, PlaceIndex places, View view, Rectangle exposed, Optional<Choice> choice, Palette palette) {
+    /**
+     * Paints the outlines of the places that a view meets. Numbers for the floor are no faults: they are drawn only when chosen. Places too
+     * small to be seen get a ring, unless their badge stands for several.
+     */
+    public void paintPlaces(GC gc, PlaceIndex places, Set<Badges.Spot> gathered, View view, Rectangle exposed, Optional<Choice> choice, Palette palette) {
         gc.setAntialias(SWT.ON);
         Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, RING_PX);
         for (PlaceIndex.Drawn place : places.meeting(seen)) {
             boolean chosen = choice.filter(each -> each.finding().id().equals(place.finding().id())).isPresent();
             if (chosen || place.finding().severity() != Severity.INFO) {
-                paintPlace(gc, place, view, chosen, palette);
+                paintPlace(gc, place, view, chosen, !gathered.contains(new Badges.Spot(place.finding().id(), place.place())), palette);
             }
         }
         gc.setAlpha(255);
@@ -68,11 +72,13 @@ public final class FindingPainter {
         }
     }
 
-    private static void paintPlace(GC gc, PlaceIndex.Drawn place, View view, boolean chosen, Palette palette) {
+    private static void paintPlace(GC gc, PlaceIndex.Drawn place, View view, boolean chosen, boolean alone, Palette palette) {
         Color colour = palette.of(place.finding().severity());
         Envelope extent = place.at().shape().getEnvelopeInternal();
         if (Math.max(extent.getWidth(), extent.getHeight()) * view.pixelsPerMm() < SMALL_PX) {
-            paintRing(gc, view, place.at().at(), chosen, colour, palette);
+            if (chosen || alone) {
+                paintRing(gc, view, place.at().at(), chosen, colour, palette);
+            }
             return;
         }
         List<Outlines.Line> lines = place.outlines().at(view.pixelsPerMm());

@@ -4,6 +4,7 @@ package kerfglow.desktop.parts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Choice;
@@ -71,6 +72,7 @@ public final class ProofCanvas {
     private Dimensions dimensions = new Dimensions(List.of());
     private PlaceIndex places = new PlaceIndex(List.of());
     private List<Badges.Badge> badges = List.of();
+    private Set<Badges.Spot> gatheredSpots = Set.of();
     private double gatheredFor;
     private Optional<PointerTool> tool = Optional.empty();
     private final List<Runnable> toolListeners = new ArrayList<>();
@@ -160,9 +162,10 @@ public final class ProofCanvas {
         scenePainter.paint(gc, desk.scene(), at, exposed, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
         overlayPainter.paint(gc, shownOverlays(), at, exposed, palette);
         if (desk.shown().isFindings()) {
-            findingPainter.paintPlaces(gc, places, at, exposed, desk.choice(), palette);
+            List<Badges.Badge> gathered = badges();
+            findingPainter.paintPlaces(gc, places, gatheredSpots, at, exposed, desk.choice(), palette);
             findingPainter.paintDimensions(gc, places, dimensions, at, exposed, desk.units(), palette);
-            findingPainter.paintBadges(gc, badges(), at, exposed, desk.choice(), badgeFont, palette);
+            findingPainter.paintBadges(gc, gathered, at, exposed, desk.choice(), badgeFont, palette);
         }
         desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), at, exposed, desk.units(), palette));
     }
@@ -190,6 +193,7 @@ public final class ProofCanvas {
         if (gatheredFor != view.pixelsPerMm()) {
             gatheredFor = view.pixelsPerMm();
             badges = Badges.gather(desk.markers(), gatheredFor, FindingPainter.GATHER_PX);
+            gatheredSpots = Badges.gathered(badges);
         }
         return badges;
     }

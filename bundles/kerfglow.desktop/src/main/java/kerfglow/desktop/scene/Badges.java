@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import kerfglow.api.Severity;
 
 /**
@@ -22,6 +24,21 @@ public final class Badges {
      * @param markers what it stands for, most severe first
      */
     public record Badge(double xMm, double yMm, Severity severity, List<Marker> markers) {
+    }
+
+    /**
+     * A place of a finding.
+     *
+     * @param finding id of the finding
+     * @param place which of its places, from 0
+     */
+    public record Spot(String finding, int place) {
+    }
+
+    /** The places whose badge stands for others too. */
+    public static Set<Spot> gathered(List<Badge> badges) {
+        return badges.stream().filter(badge -> badge.markers().size() > 1).flatMap(badge -> badge.markers().stream())
+                .map(marker -> new Spot(marker.finding(), marker.place())).collect(Collectors.toSet());
     }
 
     private Badges() {
