@@ -19,13 +19,12 @@ public final class DxfOutlines {
     private static final double NOTE_MM = 8;
     private static final String NOTES = "Notes";
 
-    private final Writer out;
+    private final DxfPairs dxf;
     private final OutlineSet set;
-    private int nextHandle = 0x100;
 
     private DxfOutlines(OutlineSet set, Writer out) {
         this.set = set;
-        this.out = out;
+        this.dxf = new DxfPairs(out);
     }
 
     /** Writes; the writer is flushed and stays open. ASCII alone: a character beyond it is written as its code. */
@@ -48,24 +47,24 @@ public final class DxfOutlines {
 
     private void file() throws IOException {
         header();
-        section("CLASSES");
-        pair(0, "ENDSEC");
+        dxf.section("CLASSES");
+        dxf.pair(0, "ENDSEC");
         tables();
         blocks();
-        section("ENTITIES");
+        dxf.section("ENTITIES");
         for (OutlineLayer layer : set.layers()) {
             for (CutPath path : layer.paths()) {
                 polyline(layer.name(), path);
             }
             for (CutPath.Vertex point : layer.points()) {
                 entity("POINT", layer.name(), "AcDbPoint");
-                place(10, point.xMm(), up(point.yMm()));
+                dxf.place(10, point.xMm(), up(point.yMm()));
             }
         }
         notes();
-        pair(0, "ENDSEC");
+        dxf.pair(0, "ENDSEC");
         objects();
-        pair(0, "EOF");
+        dxf.pair(0, "EOF");
     }
 
     private double up(double yMm) {
@@ -73,137 +72,137 @@ public final class DxfOutlines {
     }
 
     private void header() throws IOException {
-        section("HEADER");
+        dxf.section("HEADER");
         variable("$ACADVER", 1, "AC1015");
         variable("$DWGCODEPAGE", 3, "ANSI_1252");
         variable("$INSUNITS", 70, MILLIMETRES);
         variable("$MEASUREMENT", 70, "1");
         variable("$HANDSEED", 5, "FFFFF");
-        pair(9, "$EXTMIN");
-        place(10, 0, 0);
-        pair(9, "$EXTMAX");
-        place(10, set.widthMm(), set.heightMm());
-        pair(0, "ENDSEC");
+        dxf.pair(9, "$EXTMIN");
+        dxf.place(10, 0, 0);
+        dxf.pair(9, "$EXTMAX");
+        dxf.place(10, set.widthMm(), set.heightMm());
+        dxf.pair(0, "ENDSEC");
     }
 
     private void variable(String name, int code, String value) throws IOException {
-        pair(9, name);
-        pair(code, value);
+        dxf.pair(9, name);
+        dxf.pair(code, value);
     }
 
     private void tables() throws IOException {
-        section("TABLES");
+        dxf.section("TABLES");
         table("VPORT", "8", 0);
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("LTYPE", "5", 3);
         for (String name : List.of("ByBlock", "ByLayer", "Continuous")) {
             record("LTYPE", "5", 5, "AcDbLinetypeTableRecord", name);
-            pair(3, "");
-            pair(72, "65");
-            pair(73, "0");
-            pair(40, "0.0");
+            dxf.pair(3, "");
+            dxf.pair(72, "65");
+            dxf.pair(73, "0");
+            dxf.pair(40, "0.0");
         }
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         List<String> layers = new ArrayList<>(List.of("0"));
         set.layers().forEach(layer -> layers.add(layer.name()));
         layers.add(NOTES);
         table("LAYER", "2", layers.size());
         for (int i = 0; i < layers.size(); i++) {
             record("LAYER", "2", 5, "AcDbLayerTableRecord", layers.get(i));
-            pair(62, Integer.toString(i == 0 || i == layers.size() - 1 ? 7 : COLOURS.get((i - 1) % COLOURS.size())));
-            pair(6, "Continuous");
+            dxf.pair(62, Integer.toString(i == 0 || i == layers.size() - 1 ? 7 : COLOURS.get((i - 1) % COLOURS.size())));
+            dxf.pair(6, "Continuous");
         }
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("STYLE", "3", 1);
         record("STYLE", "3", 5, "AcDbTextStyleTableRecord", "Standard");
         for (int code : new int[] {40, 50}) {
-            pair(code, "0.0");
+            dxf.pair(code, "0.0");
         }
-        pair(41, "1.0");
-        pair(71, "0");
-        pair(42, "2.5");
-        pair(3, "txt");
-        pair(4, "");
-        pair(0, "ENDTAB");
+        dxf.pair(41, "1.0");
+        dxf.pair(71, "0");
+        dxf.pair(42, "2.5");
+        dxf.pair(3, "txt");
+        dxf.pair(4, "");
+        dxf.pair(0, "ENDTAB");
         table("VIEW", "6", 0);
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("UCS", "7", 0);
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("APPID", "9", 1);
         record("APPID", "9", 5, "AcDbRegAppTableRecord", "ACAD");
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("DIMSTYLE", "A", 1);
-        pair(100, "AcDbDimStyleTable");
+        dxf.pair(100, "AcDbDimStyleTable");
         record("DIMSTYLE", "A", 105, "AcDbDimStyleTableRecord", "Standard");
-        pair(0, "ENDTAB");
+        dxf.pair(0, "ENDTAB");
         table("BLOCK_RECORD", Handles.BLOCK_RECORDS, 2);
         blockRecord(Handles.MODEL_SPACE, "*Model_Space");
         blockRecord(Handles.PAPER_SPACE, "*Paper_Space");
-        pair(0, "ENDTAB");
-        pair(0, "ENDSEC");
+        dxf.pair(0, "ENDTAB");
+        dxf.pair(0, "ENDSEC");
     }
 
     private void table(String name, String handle, int entries) throws IOException {
-        pair(0, "TABLE");
-        pair(2, name);
-        pair(5, handle);
-        pair(330, "0");
-        pair(100, "AcDbSymbolTable");
-        pair(70, Integer.toString(entries));
+        dxf.pair(0, "TABLE");
+        dxf.pair(2, name);
+        dxf.pair(5, handle);
+        dxf.pair(330, "0");
+        dxf.pair(100, "AcDbSymbolTable");
+        dxf.pair(70, Integer.toString(entries));
     }
 
     private void record(String type, String owner, int handleCode, String kind, String name) throws IOException {
-        pair(0, type);
-        pair(handleCode, handle());
-        pair(330, owner);
-        pair(100, "AcDbSymbolTableRecord");
-        pair(100, kind);
-        pair(2, name);
-        pair(70, "0");
+        dxf.pair(0, type);
+        dxf.pair(handleCode, dxf.handle());
+        dxf.pair(330, owner);
+        dxf.pair(100, "AcDbSymbolTableRecord");
+        dxf.pair(100, kind);
+        dxf.pair(2, name);
+        dxf.pair(70, "0");
     }
 
     private void blockRecord(String handle, String name) throws IOException {
-        pair(0, "BLOCK_RECORD");
-        pair(5, handle);
-        pair(330, Handles.BLOCK_RECORDS);
-        pair(100, "AcDbSymbolTableRecord");
-        pair(100, "AcDbBlockTableRecord");
-        pair(2, name);
+        dxf.pair(0, "BLOCK_RECORD");
+        dxf.pair(5, handle);
+        dxf.pair(330, Handles.BLOCK_RECORDS);
+        dxf.pair(100, "AcDbSymbolTableRecord");
+        dxf.pair(100, "AcDbBlockTableRecord");
+        dxf.pair(2, name);
     }
 
     private void blocks() throws IOException {
-        section("BLOCKS");
+        dxf.section("BLOCKS");
         for (String[] space : new String[][] {{"*Model_Space", Handles.MODEL_SPACE}, {"*Paper_Space", Handles.PAPER_SPACE}}) {
-            pair(0, "BLOCK");
-            pair(5, handle());
-            pair(330, space[1]);
-            pair(100, "AcDbEntity");
-            pair(8, "0");
-            pair(100, "AcDbBlockBegin");
-            pair(2, space[0]);
-            pair(70, "0");
-            place(10, 0, 0);
-            pair(3, space[0]);
-            pair(1, "");
-            pair(0, "ENDBLK");
-            pair(5, handle());
-            pair(330, space[1]);
-            pair(100, "AcDbEntity");
-            pair(8, "0");
-            pair(100, "AcDbBlockEnd");
+            dxf.pair(0, "BLOCK");
+            dxf.pair(5, dxf.handle());
+            dxf.pair(330, space[1]);
+            dxf.pair(100, "AcDbEntity");
+            dxf.pair(8, "0");
+            dxf.pair(100, "AcDbBlockBegin");
+            dxf.pair(2, space[0]);
+            dxf.pair(70, "0");
+            dxf.place(10, 0, 0);
+            dxf.pair(3, space[0]);
+            dxf.pair(1, "");
+            dxf.pair(0, "ENDBLK");
+            dxf.pair(5, dxf.handle());
+            dxf.pair(330, space[1]);
+            dxf.pair(100, "AcDbEntity");
+            dxf.pair(8, "0");
+            dxf.pair(100, "AcDbBlockEnd");
         }
-        pair(0, "ENDSEC");
+        dxf.pair(0, "ENDSEC");
     }
 
     private void polyline(String layer, CutPath path) throws IOException {
         entity("LWPOLYLINE", layer, "AcDbPolyline");
-        pair(90, Integer.toString(path.vertices().size()));
-        pair(70, path.closed() ? "1" : "0");
+        dxf.pair(90, Integer.toString(path.vertices().size()));
+        dxf.pair(70, path.closed() ? "1" : "0");
         for (CutPath.Vertex vertex : path.vertices()) {
-            pair(10, number(vertex.xMm()));
-            pair(20, number(up(vertex.yMm())));
+            dxf.pair(10, DxfPairs.number(vertex.xMm()));
+            dxf.pair(20, DxfPairs.number(up(vertex.yMm())));
             if (vertex.bulge() != 0) {
-                pair(42, String.format(Locale.ROOT, "%.12f", -vertex.bulge())); // turned up, an arc bends the other way
+                dxf.pair(42, String.format(Locale.ROOT, "%.12f", -vertex.bulge())); // turned up, an arc bends the other way
             }
         }
     }
@@ -213,67 +212,38 @@ public final class DxfOutlines {
         for (OutlineLayer layer : set.layers()) {
             if (!layer.note().isEmpty()) {
                 entity("TEXT", NOTES, "AcDbText");
-                place(10, 0, y);
-                pair(40, number(NOTE_MM));
-                pair(1, ascii(layer.name() + ": " + layer.note()));
-                pair(100, "AcDbText");
+                dxf.place(10, 0, y);
+                dxf.pair(40, DxfPairs.number(NOTE_MM));
+                dxf.pair(1, DxfPairs.ascii(layer.name() + ": " + layer.note()));
+                dxf.pair(100, "AcDbText");
                 y -= NOTE_MM * 1.5;
             }
         }
     }
 
     private void entity(String type, String layer, String kind) throws IOException {
-        pair(0, type);
-        pair(5, handle());
-        pair(330, Handles.MODEL_SPACE);
-        pair(100, "AcDbEntity");
-        pair(8, layer);
-        pair(100, kind);
+        dxf.pair(0, type);
+        dxf.pair(5, dxf.handle());
+        dxf.pair(330, Handles.MODEL_SPACE);
+        dxf.pair(100, "AcDbEntity");
+        dxf.pair(8, layer);
+        dxf.pair(100, kind);
     }
 
     private void objects() throws IOException {
-        section("OBJECTS");
-        pair(0, "DICTIONARY");
-        pair(5, Handles.ROOT);
-        pair(330, "0");
-        pair(100, "AcDbDictionary");
-        pair(281, "1");
-        pair(3, "ACAD_GROUP");
-        pair(350, Handles.GROUPS);
-        pair(0, "DICTIONARY");
-        pair(5, Handles.GROUPS);
-        pair(330, Handles.ROOT);
-        pair(100, "AcDbDictionary");
-        pair(281, "1");
-        pair(0, "ENDSEC");
-    }
-
-    private void section(String name) throws IOException {
-        pair(0, "SECTION");
-        pair(2, name);
-    }
-
-    private void place(int code, double x, double y) throws IOException {
-        pair(code, number(x));
-        pair(code + 10, number(y));
-        pair(code + 20, "0.0");
-    }
-
-    private String handle() {
-        return Integer.toHexString(nextHandle++).toUpperCase(Locale.ROOT);
-    }
-
-    private static String number(double value) {
-        return String.format(Locale.ROOT, "%.6f", value);
-    }
-
-    private static String ascii(String text) {
-        StringBuilder safe = new StringBuilder();
-        text.chars().forEach(each -> safe.append(each < 0x80 ? Character.toString(each) : String.format(Locale.ROOT, "\\U+%04X", each)));
-        return safe.toString();
-    }
-
-    private void pair(int code, String value) throws IOException {
-        out.write(code + "\r\n" + value + "\r\n");
+        dxf.section("OBJECTS");
+        dxf.pair(0, "DICTIONARY");
+        dxf.pair(5, Handles.ROOT);
+        dxf.pair(330, "0");
+        dxf.pair(100, "AcDbDictionary");
+        dxf.pair(281, "1");
+        dxf.pair(3, "ACAD_GROUP");
+        dxf.pair(350, Handles.GROUPS);
+        dxf.pair(0, "DICTIONARY");
+        dxf.pair(5, Handles.GROUPS);
+        dxf.pair(330, Handles.ROOT);
+        dxf.pair(100, "AcDbDictionary");
+        dxf.pair(281, "1");
+        dxf.pair(0, "ENDSEC");
     }
 }
