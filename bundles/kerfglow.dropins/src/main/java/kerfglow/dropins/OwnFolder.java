@@ -3,9 +3,11 @@ package kerfglow.dropins;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** A temporary folder that this object made. It deletes the files that were put in by name, and what the framework of a worker wrote. */
 final class OwnFolder {
@@ -48,9 +50,9 @@ final class OwnFolder {
     }
 
     private static void deleteTree(Path tree) throws IOException {
-        if (Files.isDirectory(tree, java.nio.file.LinkOption.NOFOLLOW_LINKS)) {
+        if (Files.isDirectory(tree, LinkOption.NOFOLLOW_LINKS)) {
             List<Path> inside;
-            try (var list = Files.list(tree)) {
+            try (Stream<Path> list = Files.list(tree)) {
                 inside = list.toList();
             }
             for (Path each : inside) {

@@ -13,13 +13,14 @@ import kerfglow.api.Inspection;
 import kerfglow.api.Outcome;
 import kerfglow.host.CheckFailedException;
 import kerfglow.host.HostSettings;
+import kerfglow.host.RunsElsewhere;
 import kerfglow.worker.form.FormException;
 import kerfglow.worker.form.FormNode;
 import kerfglow.worker.form.GivenForm;
 import kerfglow.worker.form.OutcomeForm;
 
 /** A check of a shop as the host sees it: it asks the worker process, hands progress and cancel on, and says in words what went wrong there. */
-final class WorkerCheck implements Check {
+final class WorkerCheck implements Check, RunsElsewhere {
     private static final long LOOK_MILLIS = 20;
     /** Assumed: more than a check prints that reports what it does. */
     private static final long MUCH_PRINTED = 1 << 20;

@@ -3,9 +3,7 @@ package kerfglow.dropins;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.lang.ref.WeakReference;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -31,8 +29,6 @@ import kerfglow.worker.form.FormWriter;
 final class WorkerProcess {
     /** Assumed: far more than ten thousand findings with their places; what is longer is no answer for people. */
     private static final long MOST_ANSWER_BYTES = 64L << 20;
-    private static final int KEPT_WORDS = 4096;
-    private static final int SHOWN_WORDS = 200;
     private static final int PIPE_BYTES = 1 << 16;
     private static final long DYING_SECONDS = 5;
 
@@ -46,7 +42,7 @@ final class WorkerProcess {
     private final CompletableFuture<FormNode> checks = new CompletableFuture<>();
     private final Map<Long, Exchange> exchanges = new ConcurrentHashMap<>();
     private final Set<Exchange> stopping = ConcurrentHashMap.newKeySet();
-    private final StringBuilder printed = new StringBuilder();
+    private final LastWords lastWords = new LastWords();
     private volatile String unreadable;
     private volatile String ended;
     private volatile boolean retired;
@@ -62,7 +58,7 @@ final class WorkerProcess {
         process = new ProcessBuilder(launch.command(heapMib, folder.framework())).directory(folder.path().toFile()).start();
         out = new FormWriter(new BufferedOutputStream(process.getOutputStream(), PIPE_BYTES));
         writing = Executors.newSingleThreadExecutor(work -> daemon("worker input", work));
-        errors = daemon("worker errors", this::drain);
+        errors = daemon("worker errors", () -> lastWords.drain(process.getErrorStream()));
         errors.start();
         answers = daemon("worker answers", this::listen);
         answers.start();
@@ -222,20 +218,6 @@ final class WorkerProcess {
         lastUsedNanos = System.nanoTime();
     }
 
-    private void drain() {
-        byte[] some = new byte[KEPT_WORDS];
-        try (InputStream words = process.getErrorStream()) {
-            for (int got = words.read(some); got >= 0; got = words.read(some)) {
-                synchronized (printed) {
-                    printed.append(new String(some, 0, got, StandardCharsets.UTF_8));
-                    printed.delete(0, Math.max(0, printed.length() - KEPT_WORDS));
-                }
-            }
-        } catch (IOException closed) {
-            // the process is gone
-        }
-    }
-
     private void end() {
         boolean byItself = unreadable == null;
         if (!byItself) {
@@ -257,20 +239,8 @@ final class WorkerProcess {
     }
 
     private String death() {
-        synchronized (printed) {
-            if (printed.indexOf("java.lang.OutOfMemoryError") >= 0) {
-                return "it used more than the " + heapMib + " MiB of memory that it may (host.worker-heap)";
-            }
-        }
-        return "its process ended with status " + (process.isAlive() ? "unknown" : process.exitValue()) + " while it worked" + lastWords();
-    }
-
-    private String lastWords() {
-        synchronized (printed) {
-            List<String> lines = printed.toString().lines().filter(line -> !line.isBlank()).toList();
-            String last = lines.isEmpty() ? "" : lines.get(lines.size() - 1).strip();
-            return last.isEmpty() ? "" : "; it last printed \"" + last.substring(0, Math.min(last.length(), SHOWN_WORDS)) + "\"";
-        }
+        return lastWords.areOutOfMemory() ? "it used more than the " + heapMib + " MiB of memory that it may (host.worker-heap)"
+                : "its process ended with status " + (process.isAlive() ? "unknown" : process.exitValue()) + " while it worked" + lastWords.clause();
     }
 
     private void over(Exchange exchange) {

@@ -48,11 +48,7 @@ final class CheckQueue {
         List<CheckCatalogue.Entry> waiting = new ArrayList<>(checks);
         Map<CheckCatalogue.Entry, Started> running = new LinkedHashMap<>();
         Map<String, Result.CheckRow> ended = new LinkedHashMap<>();
-        ExecutorService threads = Executors.newFixedThreadPool(Math.max(1, Runtime.getRuntime().availableProcessors()), work -> {
-            Thread thread = new Thread(work, "check");
-            thread.setDaemon(true); // a check that never ends must not keep the program alive
-            return thread;
-        });
+        ExecutorService threads = Executors.newFixedThreadPool(Math.max(1, Runtime.getRuntime().availableProcessors()), CheckQueue::thread);
         Consumer<CheckRun.Ended> end = each -> {
             ended.put(each.row().check(), each.row());
             onEnd.accept(each);
@@ -73,6 +69,12 @@ final class CheckQueue {
         }
     }
 
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "check");
+        thread.setDaemon(true); // a check that never ends must not keep the program alive
+        return thread;
+    }
+
     private boolean start(List<CheckCatalogue.Entry> waiting, Set<String> asked, Map<CheckCatalogue.Entry, Started> running, Map<String, Result.CheckRow> ended,
             ExecutorService threads, Consumer<CheckRun.Ended> end) {
         Set<CheckCatalogue.Entry> begun = new HashSet<>();
@@ -90,7 +92,11 @@ final class CheckQueue {
             RunInspection.Asked questions = new RunInspection.Asked();
             CheckRun run = new CheckRun(entry, inspection.of(entry, read, questions, limitSeconds, watcher), limitSeconds, changed::release);
             running.put(entry, new Started(run, read, questions));
-            threads.execute(run.task());
+            if (entry.check() instanceof RunsElsewhere) {
+                thread(run.task()).start();
+            } else {
+                threads.execute(run.task());
+            }
         }
         waiting.removeAll(begun);
         return !begun.isEmpty();

@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
@@ -299,5 +301,37 @@ class RunnerTest {
         catalogue.refuse("other.jar", Optional.empty());
         assertEquals(2, versions.size());
         assertEquals(List.of(), catalogue.refused());
+    }
+
+    /** Waits for another check, as one does whose process hangs. */
+    private record Elsewhere(String id, CountDownLatch other) implements Check, RunsElsewhere {
+        @Override
+        public CheckInfo info() {
+            return new CheckInfo(id, "trial", List.of(new Rule(id + ".rule", Severity.INFO, "a", "b", "c", "d")), List.of(), List.of(), List.of(), "## " + id + ".rule\n");
+        }
+
+        @Override
+        public Outcome inspect(Inspection inspection) {
+            try {
+                return other.await(30, TimeUnit.SECONDS) ? Outcome.of(List.of()) : null;
+            } catch (InterruptedException stopped) {
+                return null;
+            }
+        }
+    }
+
+    @Test
+    void checks_that_run_elsewhere_keep_no_other_from_its_turn() throws Exception {
+        CountDownLatch measured = new CountDownLatch(1);
+        CheckCatalogue catalogue = new CheckCatalogue();
+        for (int i = 0; i <= Runtime.getRuntime().availableProcessors(); i++) {
+            catalogue.add(new Elsewhere("acme.wait" + i, measured), "acme.wait", "1");
+        }
+        catalogue.add(new Trial("trial", inspection -> {
+            measured.countDown();
+            return Outcome.of(List.of());
+        }), "trial.bundle", "1");
+        Result result = new Runner(importer, catalogue).run(RunRequest.of(folder.resolve("bar.svg"), JobSheet.NONE), Watcher.NONE);
+        result.checks().forEach(row -> assertEquals(Result.Status.PASSED, row.status(), row::toString));
     }
 }
