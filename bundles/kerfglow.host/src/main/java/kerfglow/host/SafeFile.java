@@ -31,6 +31,8 @@ public final class SafeFile {
     /** Enough that two writers at once do not meet. */
     private static final int ID_CHARACTERS = 8;
     private static final String UNFINISHED = ".unfinished";
+    /** A chain of links this long is a circle; Linux gives up at 40 as well (path_resolution(7)). */
+    private static final int MOST_LINKS = 40;
 
     /** Writes the content; the stream is closed for it. */
     @FunctionalInterface
@@ -88,7 +90,7 @@ public final class SafeFile {
     }
 
     private static void write(Path target, Content content, Gate gate) throws IOException {
-        Path path = followed(target);
+        Path path = target(target);
         Path folder = path.getParent();
         if (folder == null || Files.isDirectory(path)) {
             throw new IOException(target + " is a folder; name a file in it");
@@ -106,7 +108,7 @@ public final class SafeFile {
                 channel.force(true); // else a crash may leave the new name with nothing in it
             }
             if (gate.admits(unfinished)) {
-                replace(unfinished, path);
+                move(unfinished, path);
             }
         } catch (UncheckedIOException wrong) {
             throw new IOException(explained(target, folder, wrong.getCause()), wrong);
@@ -125,17 +127,38 @@ public final class SafeFile {
         }
     }
 
-    /** A link is written through, so that it stays a link. */
-    private static Path followed(Path target) throws IOException {
-        Path path = target.toAbsolutePath().normalize();
-        return Files.exists(path) && Files.isSymbolicLink(path) ? path.toRealPath() : path;
+    /**
+     * Where a path leads when links are followed, also when the last one leads to a file that is not there yet: what is written goes there,
+     * so that a link stays a link.
+     */
+    public static Path target(Path file) throws IOException {
+        Path at = file.toAbsolutePath();
+        for (int i = 0; i < MOST_LINKS && Files.isSymbolicLink(at); i++) {
+            at = at.resolveSibling(Files.readSymbolicLink(at));
+        }
+        if (Files.exists(at, LinkOption.NOFOLLOW_LINKS) && !Files.isSymbolicLink(at)) {
+            return at.toRealPath();
+        }
+        Path folder = at.getParent();
+        return folder != null && Files.exists(folder) ? folder.toRealPath().resolve(at.getFileName()) : at.normalize();
     }
 
-    private static void replace(Path from, Path to) throws IOException {
+    /** Puts one file in the place of another in one step, and has the disk know of it. */
+    public static void move(Path from, Path to) throws IOException {
         try {
-            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } catch (AtomicMoveNotSupportedException notHere) { // some network drives
             Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+        }
+        forceFolder(to.getParent());
+    }
+
+    /** A new name is on the disk only when its folder is (fsync(2)). Windows opens no folders and keeps their entries by itself. */
+    public static void forceFolder(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+        } catch (IOException notHere) {
+            // the content is safe; only the moment at which the name changes is up to the system
         }
     }
 

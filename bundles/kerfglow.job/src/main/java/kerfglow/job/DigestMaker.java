@@ -42,6 +42,6 @@ final class DigestMaker {
     }
 
     private static String digest(List<String> lines) {
-        return SafeFile.digest(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
+        return DiskFile.digest(String.join("\n", lines).getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import kerfglow.host.SafeFile;
 
 /**
  * A job file that is open in one window: lock, reading, saving, autosave.
@@ -223,7 +224,7 @@ public final class JobFile implements AutoCloseable {
         }
         synchronized (side) {
             autosave.forget();
-            if (!overwrite && !SafeFile.digest(file).equals(digest)) {
+            if (!overwrite && !DiskFile.digest(file).equals(digest)) {
                 throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file
                         + ": changed on the disk since it was read; save under another name, or overwrite it", null);
             }
@@ -234,7 +235,7 @@ public final class JobFile implements AutoCloseable {
                 byte[] bytes = bytes(state);
                 writeSide(bytes);
                 SafeFile.move(side, file);
-                digest = SafeFile.digest(bytes);
+                digest = DiskFile.digest(bytes);
             } catch (IOException failed) {
                 throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + failed
                         + "); what is there is unchanged. Make room or save elsewhere", failed);
@@ -248,7 +249,7 @@ public final class JobFile implements AutoCloseable {
             autosave.forget();
             if (lock.isPresent()) {
                 undecided = false;
-                SafeFile.delete(side);
+                DiskFile.delete(side);
             }
         }
     }
@@ -268,11 +269,11 @@ public final class JobFile implements AutoCloseable {
 
     private void writeSide(byte[] bytes) throws IOException {
         if (undecided && Files.exists(side)) {
-            SafeFile.move(side, named(file, "unsaved", SafeFile.digest(side)));
+            SafeFile.move(side, named(file, "unsaved", DiskFile.digest(side)));
         }
         undecided = false;
         Path half = sibling(side, side.getFileName() + ".half");
-        SafeFile.write(half, bytes, file);
+        DiskFile.write(half, bytes, file);
         SafeFile.move(half, side);
     }
 
@@ -281,7 +282,7 @@ public final class JobFile implements AutoCloseable {
     }
 
     private Optional<Unsaved> readUnsaved() throws IOException {
-        SafeFile.delete(sibling(side, side.getFileName() + ".half"));
+        DiskFile.delete(sibling(side, side.getFileName() + ".half"));
         if (!Files.exists(side)) {
             return Optional.empty();
         }

@@ -28,7 +28,7 @@ record StoredJob(byte[] bytes, String digest) {
                 throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": larger than " + MOST_BYTES + " bytes; this is not a job file", null);
             }
             byte[] bytes = Files.readAllBytes(file);
-            return new StoredJob(bytes, SafeFile.digest(bytes));
+            return new StoredJob(bytes, DiskFile.digest(bytes));
         } catch (NoSuchFileException missing) {
             return new StoredJob(new byte[0], "");
         } catch (JobFileException known) {
@@ -54,7 +54,7 @@ record StoredJob(byte[] bytes, String digest) {
         }
         Path copy = JobFile.named(file, "damaged", digest);
         if (!Files.exists(copy)) {
-            SafeFile.write(copy, bytes, file);
+            DiskFile.write(copy, bytes, file);
         }
         return new JobFile.Contents(read.state(), read.problems(), Optional.of(copy), false);
     }

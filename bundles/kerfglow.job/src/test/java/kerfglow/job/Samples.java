@@ -39,7 +39,7 @@ final class Samples {
             "POLYGON ((200 0, 260 0, 260 100, 200 100, 200 0), (220 20, 240 20, 240 80, 220 80, 220 20))");
 
     static String digest(String seed) {
-        return SafeFile.digest(seed.getBytes(StandardCharsets.UTF_8));
+        return DiskFile.digest(seed.getBytes(StandardCharsets.UTF_8));
     }
 
     static Result result(String revision, List<? extends Geometry> shapes, List<Result.ReportedFinding> findings) {
