@@ -48,7 +48,7 @@ public final class ProofPart {
         layout.marginHeight = 0;
         layout.verticalSpacing = 0;
         parent.setLayout(layout);
-        if (habits.isFirstStart()) {
+        if (habits.isFirstStart() && demo.file().isPresent() && habits.recent().isEmpty()) { // a person who named a file sees that one
             new FirstWords(parent, desk, habits);
         }
         proof = new ProofCanvas(parent, desk);
