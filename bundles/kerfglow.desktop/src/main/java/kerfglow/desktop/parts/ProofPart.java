@@ -83,7 +83,7 @@ public final class ProofPart {
         new MainMenu(parent.getShell(), desk, proof, opener, decisions);
         proof.onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
-        Skin.wear(parent, desk);
+        Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
         showWork();
     }
 

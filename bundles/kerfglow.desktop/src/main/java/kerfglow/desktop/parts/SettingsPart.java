@@ -108,7 +108,7 @@ public final class SettingsPart {
 
     private void row(Setting<?> setting) {
         String title = setting.title();
-        words(title.substring(0, 1).toUpperCase(Locale.ROOT) + title.substring(1), true);
+        words(sentence(title), true);
         Control field = switch (setting.type()) {
             case CHOICE, FLAG -> choice(setting);
             case NUMBER, COUNT, TEXT -> text(setting);
@@ -119,10 +119,14 @@ public final class SettingsPart {
         Button reset = new Button(form, SWT.PUSH);
         reset.setText("Reset");
         reset.setToolTipText("Take the job's own value out");
-        reset.setEnabled(editor.isJobs(setting));
+        reset.setVisible(editor.isJobs(setting));
         reset.addListener(SWT.Selection, event -> editor.reset(setting));
         String from = editor.now(setting).map(Result.SettingUsed::from).map(each -> each.equals("check") ? "as the check has it" : "from " + each).orElse("no value");
-        words(setting.range(desk.units()) + "; " + from + ". " + setting.reason() + " (" + setting.source() + "). A change runs again: " + String.join(", ", editor.users(setting)) + ".", false);
+        words(setting.range(desk.units()) + "; " + from + ". " + sentence(setting.reason()) + " (" + setting.source() + "). A change runs again: " + String.join(", ", editor.users(setting)) + ".", false);
+    }
+
+    private static String sentence(String text) {
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
     private Control choice(Setting<?> setting) {

@@ -30,9 +30,13 @@ final class Skin {
         Color ground = field ? palette.field : palette.ground;
         control.setBackground(ground);
         control.setForeground(palette.ink);
-        if (control instanceof CTabFolder folder) {
+        if (control instanceof CTabFolder folder) { // set on the folder itself as well, since its tabs take no colours from what is around them
             folder.setSelectionBackground(palette.field);
             folder.setSelectionForeground(palette.ink);
+        }
+        if (control instanceof Tree tree) {
+            tree.setHeaderBackground(palette.ground);
+            tree.setHeaderForeground(palette.ink);
         }
         if (control instanceof Composite composite) {
             for (Control child : composite.getChildren()) {
