@@ -9,7 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
@@ -36,6 +38,9 @@ import kerfglow.host.Watcher;
 public final class Worker {
     /** People read no more than this many changes of a progress bar. */
     private static final long PROGRESS_NANOS = 100_000_000;
+
+    /** Longer than a window takes to come up on a slow machine. */
+    private static final long PICTURE_MILLIS = 5000;
 
     private final Desk desk;
     private final Session session;
@@ -161,6 +166,20 @@ public final class Worker {
             units = newUnits;
             Scene scene = SceneMaker.scene(newProof, newParts);
             onDesk(() -> desk.put(newProof, newParts, scene, newUnits));
+            awaitPicture();
+        }
+
+        /** The checks take every processor there is; the person sees the proof before they begin. */
+        private void awaitPicture() {
+            CountDownLatch painted = new CountDownLatch(1);
+            windowThread.execute(() -> windowThread.execute(painted::countDown)); // the second turn comes after what the first asked to be painted
+            try {
+                if (!painted.await(PICTURE_MILLIS, TimeUnit.MILLISECONDS)) {
+                    tell(WorkState.at("Working on: checks", 0)); // a window that is as slow as that must not hold up the work
+                }
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+            }
         }
 
         @Override

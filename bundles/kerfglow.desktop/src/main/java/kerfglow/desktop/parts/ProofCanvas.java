@@ -4,30 +4,16 @@ package kerfglow.desktop.parts;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
-import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
-import kerfglow.desktop.paint.Backing;
 import kerfglow.desktop.paint.FindingPainter;
-import kerfglow.desktop.paint.MarkPainter;
-import kerfglow.desktop.paint.OverlayPainter;
-import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.paint.RulerPainter;
-import kerfglow.desktop.paint.ScenePainter;
 import kerfglow.desktop.scene.Badges;
-import kerfglow.desktop.scene.OverlayDrawing;
-import kerfglow.desktop.scene.PlaceIndex;
 import kerfglow.desktop.scene.View;
-import kerfglow.job.FindingItem;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Font;
-import org.eclipse.swt.graphics.FontData;
-import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
-import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Event;
@@ -46,9 +32,6 @@ public final class ProofCanvas {
     private static final int CLICK_PX = 4;
     private static final int KEY_STEP_PX = 60;
     private static final int FIT_MARGIN_PX = 24;
-    /** Long enough for the eye to follow, short enough not to wait for. */
-    private static final int FLIGHT_MILLIS = 280;
-    private static final int FRAME_MILLIS = 16;
     /** A chosen place fills this much of the canvas... */
     private static final double CHOSEN_SHARE = 0.3;
     /** ...but at least this much of the sign is seen around it. */
@@ -56,47 +39,28 @@ public final class ProofCanvas {
 
     private final Desk desk;
     private final Canvas canvas;
-    private final ScenePainter scenePainter = new ScenePainter();
-    private final FindingPainter findingPainter = new FindingPainter();
-    private final RulerPainter rulerPainter = new RulerPainter();
     private final List<Consumer<View>> viewListeners = new ArrayList<>();
     private final List<Consumer<Optional<Coordinate>>> pointerListeners = new ArrayList<>();
-    private final Backing backing = new Backing();
-    private final Font badgeFont;
-    private final Font rulerFont;
-    private Palette palette;
+    private final ProofPicture picture;
+    private final Flight flight;
     private View view = new View(1, 0, 0);
     private boolean fitted = true;
-    private final OverlayPainter overlayPainter = new OverlayPainter();
-    private List<OverlayDrawing> overlays = List.of();
-    private Dimensions dimensions = new Dimensions(List.of());
-    private PlaceIndex places = new PlaceIndex(List.of());
-    private List<Badges.Badge> badges = List.of();
-    private Set<Badges.Spot> gatheredSpots = Set.of();
-    private double gatheredFor;
+    private Envelope shownExtent = new Envelope();
     private Optional<PointerTool> tool = Optional.empty();
     private final List<Runnable> toolListeners = new ArrayList<>();
     private Point pressed;
     private Point last = new Point(-1, -1);
     private boolean dragging;
     private boolean toolHeld;
-    private int flight;
 
     public ProofCanvas(Composite parent, Desk desk) {
         this.desk = desk;
-        palette = Palette.of(desk.isDark());
         canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
         Accessible.name(canvas, "Proof with findings; arrow keys move, plus and minus zoom, N and P go through the findings");
-        FontData data = canvas.getFont().getFontData()[0];
-        badgeFont = new Font(canvas.getDisplay(), data.getName(), Math.max(7, data.getHeight() - 2), SWT.BOLD);
-        rulerFont = new Font(canvas.getDisplay(), data.getName(), Math.max(6, data.getHeight() - 3), SWT.NORMAL);
-        canvas.addListener(SWT.Dispose, event -> {
-            backing.dispose();
-            overlayPainter.dispose();
-            badgeFont.dispose();
-            rulerFont.dispose();
-        });
-        canvas.addListener(SWT.Paint, event -> paint(event.gc));
+        picture = new ProofPicture(canvas, desk);
+        flight = new Flight(canvas, this::show);
+        canvas.addListener(SWT.Dispose, event -> picture.dispose());
+        canvas.addListener(SWT.Paint, event -> picture.paint(event.gc, view, canvas.getSize(), last, tool));
         canvas.addListener(SWT.Resize, event -> {
             if (fitted) {
                 fit();
@@ -112,19 +76,13 @@ public final class ProofCanvas {
             canvas.redraw();
         });
         canvas.addListener(SWT.KeyDown, this::key);
-        Listening.to(desk, canvas, Topic.PROOF, () -> {
-            backing.forget();
-            fit();
-        });
-        Listening.to(desk, canvas, Topic.FINDINGS, this::gatherAnew);
-        Listening.to(desk, canvas, Topic.LISTED, this::gatherAnew);
+        Listening.to(desk, canvas, Topic.PROOF, this::showProof);
+        Listening.to(desk, canvas, Topic.FINDINGS, this::showFindings);
+        Listening.to(desk, canvas, Topic.LISTED, this::showFindings);
         Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
         Listening.to(desk, canvas, Topic.JOB, this::paintAnew);
-        Listening.to(desk, canvas, Topic.LOOK, () -> {
-            palette = Palette.of(desk.isDark());
-            paintAnew();
-        });
+        Listening.to(desk, canvas, Topic.LOOK, this::paintAnew);
     }
 
     public Canvas control() {
@@ -145,57 +103,26 @@ public final class ProofCanvas {
         pointerListeners.add(listener);
     }
 
-    private void paint(GC gc) {
-        Point size = canvas.getSize();
-        backing.paint(gc, view, size, this::paintExposed);
-        tool.ifPresent(each -> each.paint(gc, view, palette));
-        overlayPainter.paintLegend(gc, shownOverlays(), size, palette);
-        if (desk.shown().isRulers()) {
-            gc.setFont(rulerFont);
-            rulerPainter.paint(gc, view, size, desk.units(), last, palette);
+    /** Another proof is shown whole; the same one, read or checked again, stays as it is seen. */
+    private void showProof() {
+        picture.forget();
+        if (desk.scene().extent().equals(shownExtent)) {
+            canvas.redraw();
+        } else {
+            shownExtent = desk.scene().extent();
+            fit();
         }
     }
 
-    private void paintExposed(GC gc, View at, Rectangle exposed) {
-        gc.setBackground(palette.surround);
-        gc.fillRectangle(exposed);
-        scenePainter.paint(gc, desk.scene(), at, exposed, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
-        overlayPainter.paint(gc, shownOverlays(), at, exposed, palette);
-        if (desk.shown().isFindings()) {
-            List<Badges.Badge> gathered = badges();
-            findingPainter.paintPlaces(gc, places, gatheredSpots, at, exposed, desk.choice(), palette);
-            findingPainter.paintDimensions(gc, places, dimensions, at, exposed, desk.units(), palette);
-            findingPainter.paintBadges(gc, gathered, at, exposed, desk.choice(), badgeFont, palette);
-        }
-        desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), at, exposed, desk.units(), palette));
+    private void showFindings() {
+        picture.prepareFindings();
+        canvas.redraw();
     }
 
     /** Something on the proof changed, be it the same view. */
     private void paintAnew() {
-        backing.forget();
+        picture.forget();
         canvas.redraw();
-    }
-
-    private List<OverlayDrawing> shownOverlays() {
-        return overlays.stream().filter(each -> desk.shown().showsOverlay(each.name())).toList();
-    }
-
-    private void gatherAnew() {
-        dimensions = new Dimensions(desk.parts());
-        overlays = desk.result().map(OverlayDrawing::of).orElse(List.of());
-        overlayPainter.keepOnly(overlays);
-        places = new PlaceIndex(desk.listed().stream().map(FindingItem::finding).toList());
-        gatheredFor = 0;
-        paintAnew();
-    }
-
-    private List<Badges.Badge> badges() {
-        if (gatheredFor != view.pixelsPerMm()) {
-            gatheredFor = view.pixelsPerMm();
-            badges = Badges.gather(desk.markers(), gatheredFor, FindingPainter.GATHER_PX);
-            gatheredSpots = Badges.gathered(badges);
-        }
-        return badges;
     }
 
     /** Shows another part of the proof. */
@@ -208,7 +135,7 @@ public final class ProofCanvas {
 
     /** Shows the whole page. */
     public void fit() {
-        flight++;
+        flight.end();
         Point size = canvas.getSize();
         show(View.fitting(desk.scene().extent(), size.x, size.y, FIT_MARGIN_PX));
         fitted = true;
@@ -216,7 +143,7 @@ public final class ProofCanvas {
 
     /** Zooms about a pixel. */
     public void zoom(int x, int y, double factor) {
-        flight++;
+        flight.end();
         show(view.zoomedAbout(x, y, factor));
     }
 
@@ -252,23 +179,7 @@ public final class ProofCanvas {
     }
 
     private void flyTo(View target) {
-        View from = view;
-        int mine = ++flight;
-        long start = System.nanoTime();
-        canvas.getDisplay().timerExec(FRAME_MILLIS, new Runnable() {
-            @Override
-            public void run() {
-                if (canvas.isDisposed() || mine != flight) {
-                    return;
-                }
-                double fraction = Math.min(1, (System.nanoTime() - start) / 1e6 / FLIGHT_MILLIS);
-                Point size = canvas.getSize();
-                show(fraction < 1 ? from.towards(target, fraction * fraction * (3 - 2 * fraction), size.x, size.y) : target);
-                if (fraction < 1) {
-                    canvas.getDisplay().timerExec(FRAME_MILLIS, this);
-                }
-            }
-        });
+        flight.begin(view, target);
     }
 
     /** Takes up a tool; empty puts the one in use away. */
@@ -295,7 +206,7 @@ public final class ProofCanvas {
 
     private void press(Event event) {
         canvas.setFocus();
-        flight++;
+        flight.end();
         if (tool.isPresent() && event.button == 1) {
             tool.get().press(view.toMm(event.x, event.y), reachMm());
             toolHeld = true;
@@ -344,7 +255,7 @@ public final class ProofCanvas {
 
     /** A badge that stands for one marker chooses it; one that stands for several comes nearer. */
     private void choose(int x, int y) {
-        for (Badges.Badge badge : badges()) {
+        for (Badges.Badge badge : picture.badges(view)) {
             Point at = FindingPainter.place(badge, view);
             if (Math.hypot(at.x - x, at.y - y) <= FindingPainter.BADGE_RADIUS_PX * 1.4) {
                 if (badge.markers().size() == 1) {
@@ -359,7 +270,7 @@ public final class ProofCanvas {
         Envelope around = new Envelope(view.toMm(x, y));
         around.expandBy(reachMm);
         org.locationtech.jts.geom.Point point = new org.locationtech.jts.geom.GeometryFactory().createPoint(view.toMm(x, y));
-        places.meeting(around).stream().filter(place -> place.at().shape().isWithinDistance(point, reachMm)).findFirst()
+        picture.places().meeting(around).stream().filter(place -> place.at().shape().isWithinDistance(point, reachMm)).findFirst()
                 .ifPresentOrElse(place -> desk.choose(place.finding().id(), place.place()), desk::chooseNone);
     }
 
