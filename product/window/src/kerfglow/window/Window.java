@@ -64,7 +64,7 @@ final class Window implements AutoCloseable {
         tabs(left, "BuiltPart", "How it is built", "SettingsPart", "Settings");
         tabs(columns, "ProofPart", "The proof", "DistancePart", "Seen from afar");
         SashForm right = new SashForm(columns, SWT.VERTICAL);
-        tabs(right, "FoundPart", "What was found", "DecidedPart", "What was decided");
+        tabs(right, "FoundPart", "What was found", "DecidedPart", "What was decided", "RevisionPart", "What changed");
         tabs(right, "ChosenPart", "Chosen finding");
         left.setWeights(4, 6);
         columns.setWeights(21, 50, 29);

@@ -135,6 +135,15 @@ public final class Job {
         perform(name, state -> state.withSheet(change.apply(state.sheet())));
     }
 
+    /**
+     * Another file takes the place of the proof, for instance the customer's next revision; decisions are carried over when it has been checked.
+     *
+     * @param file as the job file names it, see {@link JobFile#proofName}
+     */
+    public void takeRevision(String file) {
+        perform("Take another file for the proof", state -> state.withProof(state.proof().withFile(file)));
+    }
+
     // Marks -----------------------------------------------------------------------------------------------------------------
 
     /** A new mark; returns its id. */

@@ -13,6 +13,7 @@ import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.desktop.scene.Marker;
+import kerfglow.desktop.scene.OldRevision;
 import kerfglow.desktop.scene.Scene;
 import kerfglow.host.Result;
 import kerfglow.job.FindingFilter;
@@ -22,10 +23,12 @@ import kerfglow.job.FindingOrder;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobState;
+import kerfglow.job.MarkMerge;
 import kerfglow.job.ProofComparison;
 import kerfglow.job.ReviewedResult;
 import kerfglow.job.Snapshot;
 import kerfglow.job.Station;
+import org.locationtech.jts.geom.Envelope;
 
 /**
  * What lies on the desk: the job with its proof, what was found, what is chosen and shown. The panes show it and change it; none knows
@@ -37,12 +40,15 @@ public final class Desk {
     private Optional<Job> job = Optional.empty();
     private Optional<JobFile> jobFile = Optional.empty();
     private Optional<Path> proofFile = Optional.empty();
+    private String proofName = "";
     private Optional<Proof> proof = Optional.empty();
     private List<Part> parts = List.of();
     private Scene scene = Scene.EMPTY;
     private Optional<ReviewedResult> reviewed = Optional.empty();
     private boolean whole;
     private Optional<ProofComparison> comparison = Optional.empty();
+    private OldRevision old = OldRevision.NONE;
+    private Envelope aim = new Envelope();
     private FindingFilter filter = FindingFilter.ALL;
     private FindingOrder order = FindingOrder.SEVERITY;
     private UnitSystem units = UnitSystem.METRIC;
@@ -74,12 +80,14 @@ public final class Desk {
         job = Optional.of(begun);
         jobFile = Optional.of(file);
         proofFile = Optional.of(proof);
+        proofName = state.proof().file();
         this.proof = Optional.empty();
         parts = List.of();
         scene = Scene.EMPTY;
         reviewed = Optional.empty();
         whole = false;
         comparison = Optional.empty();
+        old = OldRevision.NONE;
         choice = Optional.empty();
         filter = FindingFilter.ALL;
         shown.reset();
@@ -102,6 +110,10 @@ public final class Desk {
 
     private void jobChanged() {
         Job current = job.orElseThrow();
+        jobFile.filter(file -> !current.state().proof().file().equals(proofName)).ifPresent(file -> {
+            proofName = current.state().proof().file();
+            proofFile = Optional.of(JobFile.proofFile(file.file(), current.state()));
+        });
         jobFile.ifPresent(file -> {
             if (current.isChanged()) {
                 file.changed(current.state());
@@ -139,6 +151,20 @@ public final class Desk {
         putAway();
         jobFile = Optional.of(file);
         tell(Topic.JOB);
+    }
+
+    /**
+     * Takes in the marks of a second reviewer's job file, which is only read.
+     *
+     * @return what came
+     * @throws IOException with a message for people when it cannot be read
+     */
+    public MarkMerge.Report merge(Path file) throws IOException {
+        JobFile.Contents contents = JobFile.read(file);
+        if (contents.isNew()) {
+            throw new IOException(file + ": there is no such file");
+        }
+        return job.orElseThrow(() -> new IOException("open the proof first that the marks are about")).merge(contents.state());
     }
 
     // The proof and what was found --------------------------------------------------------------------------------------------
@@ -185,8 +211,12 @@ public final class Desk {
         boolean another = !before.proof().sha256().isEmpty() && !before.proof().sha256().equals(result.proof().sha256());
         if (another) {
             comparison = Optional.of(ProofComparison.of(before.seen(), Snapshot.of(result), before.marks()));
+            old = OldRevision.of(before.seen(), comparison.get());
         }
         job.orElseThrow().show(result); // comes back as a change of the job
+        if (another) {
+            setWork(work.withRemark("Another revision of the proof: " + RevisionList.of(this).summary()));
+        }
     }
 
     private void take(Optional<ReviewedResult> next) {
@@ -212,6 +242,16 @@ public final class Desk {
     /** What became of the revision that the job was last seen with; absent when the proof is the same. */
     public Optional<ProofComparison> comparison() {
         return comparison;
+    }
+
+    /** The revision before, where it lies best on this one; empty when the proof is the same. */
+    public OldRevision old() {
+        return old;
+    }
+
+    /** Takes another file for the proof of this job; it is read and checked, and compared with the one before. A step that can be taken back. */
+    public void revise(Path file) {
+        job.ifPresent(current -> jobFile.ifPresent(kept -> current.takeRevision(JobFile.proofName(kept.file(), file.toAbsolutePath().normalize()))));
     }
 
     /** Units that lengths are shown in. */
@@ -301,6 +341,17 @@ public final class Desk {
             choice = next;
             tell(Topic.CHOICE);
         }
+    }
+
+    /** Asks to look at a place of the proof, mm. */
+    public void aimAt(Envelope placeMm) {
+        aim = new Envelope(placeMm);
+        tell(Topic.AIM);
+    }
+
+    /** The place that was last asked for, mm. */
+    public Envelope aim() {
+        return new Envelope(aim);
     }
 
     /** Goes to the next (1) or the one before (-1) among the listed findings; from the last to the first. */

@@ -9,6 +9,9 @@ import kerfglow.desktop.scene.Figure;
 
 /** What of the proof is shown, and how. */
 public final class Shown {
+    /** Where the revision before is drawn. */
+    public enum Old { NOT, OVER, BESIDE }
+
     private final Runnable changed;
     private final Set<String> hiddenLayers = new HashSet<>();
     private final Set<Role> hiddenRoles = EnumSet.noneOf(Role.class);
@@ -16,6 +19,7 @@ public final class Shown {
     private boolean edgesAlone;
     private boolean findings = true;
     private boolean rulers = true;
+    private Old old = Old.NOT;
 
     Shown(Runnable changed) {
         this.changed = changed;
@@ -26,6 +30,7 @@ public final class Shown {
         hiddenLayers.clear();
         hiddenRoles.clear();
         overlays.clear();
+        old = Old.NOT;
     }
 
     /** True when neither the layer nor all roles of a figure are turned off. */
@@ -79,6 +84,18 @@ public final class Shown {
     public void setRulers(boolean value) {
         rulers = value;
         changed.run();
+    }
+
+    /** Where the revision before is drawn, when there is one. */
+    public Old old() {
+        return old;
+    }
+
+    public void setOld(Old value) {
+        if (old != value) {
+            old = value;
+            changed.run();
+        }
     }
 
     /** True when an overlay layer of a check is shown; its name is {@code check/layer}. */

@@ -11,6 +11,8 @@ public enum Topic {
     CHOICE,
     /** Other findings are listed: filter or order changed. */
     LISTED,
+    /** The proof is to be looked at elsewhere. */
+    AIM,
     /** Layers, roles, edges, overlays: what of the proof is shown, and how. */
     SHOWN,
     /** The job: its sheet, marks, waivers, sign-offs, what can be undone, whether it is saved. */

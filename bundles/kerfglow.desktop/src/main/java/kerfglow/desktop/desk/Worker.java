@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CountDownLatch;
@@ -32,7 +33,7 @@ import kerfglow.host.Watcher;
 
 /**
  * Reads and checks in the background and puts what comes out on the desk: first the proof, then each check's findings as it ends, then the
- * whole result. A changed job sheet is checked again by itself; the session runs only the checks that it concerns. New work ends the work
+ * whole result. A changed job sheet, or another file for the proof, is checked by itself; the session runs only the checks that it concerns. New work ends the work
  * before it.
  */
 public final class Worker {
@@ -47,6 +48,7 @@ public final class Worker {
     private final Executor windowThread;
     private final AtomicReference<Run> current = new AtomicReference<>();
     private JobSheet asked = JobSheet.NONE;
+    private Optional<Path> askedProof = Optional.empty();
 
     /**
      * A worker.
@@ -69,6 +71,7 @@ public final class Worker {
             OpenedJob opened = OpenedJob.of(file, problem -> windowThread.execute(() -> desk.setWork(WorkState.failed(problem))));
             run.onDesk(() -> {
                 asked = opened.state().sheet();
+                askedProof = Optional.of(opened.proof());
                 desk.begin(opened.proof(), opened.file(), opened.state());
             });
             run.check(opened.proof(), opened.state().sheet());
@@ -81,13 +84,14 @@ public final class Worker {
         desk.proofFile().ifPresent(proof -> desk.job().ifPresent(job -> {
             JobSheet sheet = job.state().sheet();
             asked = sheet;
+            askedProof = Optional.of(proof);
             Run run = take(new Run(String.valueOf(proof.getFileName())));
             run.start(() -> run.check(proof, sheet));
         }));
     }
 
     private void checkChangedSheet() {
-        if (desk.job().isPresent() && !desk.job().get().state().sheet().equals(asked)) {
+        if (desk.job().isPresent() && !(desk.job().get().state().sheet().equals(asked) && desk.proofFile().equals(askedProof))) {
             checkAgain();
         }
     }

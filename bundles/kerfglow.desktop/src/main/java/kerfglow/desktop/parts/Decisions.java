@@ -72,6 +72,23 @@ final class Decisions {
         return answer;
     }
 
+    /** Takes in the marks of another job file; says what came. */
+    void merge() {
+        FileDialog dialog = new FileDialog(shell, SWT.OPEN);
+        dialog.setText("Take in the marks of a second reviewer's job file");
+        dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
+        desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
+        Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(this::merge);
+    }
+
+    private void merge(Path file) {
+        try {
+            desk.setWork(desk.work().withRemark("Marks of " + file.getFileName() + ": " + desk.merge(file).told() + "."));
+        } catch (IOException unreadable) {
+            tell("The marks are not taken in", unreadable.getMessage());
+        }
+    }
+
     boolean canSave() {
         return desk.job().filter(job -> job.isChanged()).isPresent() || desk.jobFile().filter(file -> file.contents().isNew()).isPresent();
     }

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
+import kerfglow.desktop.desk.Shown;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.scene.Gauge;
 import kerfglow.job.Job;
@@ -71,6 +72,9 @@ final class MainMenu {
         menu.add(deed(Deed.of("&Save the job", SWT.MOD1 | 'S', decisions::save, () -> desk.job().isPresent())));
         menu.add(deed(Deed.of("Save the job &as...", SWT.MOD1 | SWT.SHIFT | 'S', decisions::saveElsewhere, () -> desk.job().isPresent())));
         menu.add(new Separator());
+        menu.add(deed(Deed.of("Take another &file for the proof...", 0, opener::askRevision, () -> desk.result().isPresent())));
+        menu.add(deed(Deed.of("Take in a second reviewer's &marks...", 0, decisions::merge, () -> desk.job().isPresent())));
+        menu.add(new Separator());
         menu.add(deed(Deed.of("&Leave", SWT.MOD1 | 'Q', shell::close)));
         return menu;
     }
@@ -97,6 +101,9 @@ final class MainMenu {
         menu.add(deed(Deed.tick("Fi&ndings on the proof", SWT.MOD1 | 'M', () -> desk.shown().setFindings(!desk.shown().isFindings()), () -> desk.shown().isFindings())));
         menu.add(deed(Deed.tick("R&ulers", SWT.MOD1 | 'R', () -> desk.shown().setRulers(!desk.shown().isRulers()), () -> desk.shown().isRulers())));
         menu.add(new Separator());
+        menu.add(deed(old("Revision before &over the new", SWT.MOD1 | SWT.SHIFT | 'V', Shown.Old.OVER)));
+        menu.add(deed(old("Revision before &beside the new", SWT.MOD1 | SWT.SHIFT | 'B', Shown.Old.BESIDE)));
+        menu.add(new Separator());
         menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.tool().filter(MeasureTool.class::isInstance).isPresent())));
         menu.add(new Separator());
         menu.add(deed(Deed.tick("&Dark window", SWT.MOD1 | SWT.SHIFT | 'D', () -> {
@@ -104,6 +111,13 @@ final class MainMenu {
             opener.habits().setDark(desk.isDark());
         }, desk::isDark)));
         return menu;
+    }
+
+    private Deed old(String text, int key, Shown.Old how) {
+        return Deed.tick(text, key, () -> {
+            desk.shown().setOld(desk.shown().old() == how ? Shown.Old.NOT : how);
+            proof.fit();
+        }, () -> desk.shown().old() == how);
     }
 
     private void measure() {

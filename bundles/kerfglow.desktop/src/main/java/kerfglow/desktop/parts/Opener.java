@@ -48,6 +48,15 @@ final class Opener {
         Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(this::open);
     }
 
+    /** Asks for the file of the proof's next revision; the job goes on with it. */
+    void askRevision() {
+        FileDialog dialog = new FileDialog(shell, SWT.OPEN);
+        dialog.setText("Take another file for the proof");
+        dialog.setFilterExtensions(new String[] {"*.svg;*.SVG"});
+        desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
+        Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(desk::revise);
+    }
+
     void open(Path file) {
         habits.opened(file);
         worker.open(file);

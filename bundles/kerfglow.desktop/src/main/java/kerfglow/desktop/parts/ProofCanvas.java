@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Shown;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.FindingPainter;
 import kerfglow.desktop.paint.RulerPainter;
@@ -82,6 +83,7 @@ public final class ProofCanvas {
         Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
         Listening.to(desk, canvas, Topic.JOB, this::paintAnew);
+        Listening.to(desk, canvas, Topic.AIM, () -> flyTo(desk.aim()));
         Listening.to(desk, canvas, Topic.LOOK, this::paintAnew);
     }
 
@@ -137,7 +139,8 @@ public final class ProofCanvas {
     public void fit() {
         flight.end();
         Point size = canvas.getSize();
-        show(View.fitting(desk.scene().extent(), size.x, size.y, FIT_MARGIN_PX));
+        Envelope extent = desk.scene().extent();
+        show(View.fitting(desk.shown().old() == Shown.Old.BESIDE ? desk.old().both(extent) : extent, size.x, size.y, FIT_MARGIN_PX));
         fitted = true;
     }
 
@@ -170,12 +173,13 @@ public final class ProofCanvas {
 
     private void flyToChoice() {
         paintAnew();
-        desk.choice().flatMap(Choice::at).ifPresent(place -> {
-            Envelope extent = place.shape().getEnvelopeInternal();
-            Point size = canvas.getSize();
-            double wanted = Math.max(LEAST_SEEN_MM, Math.max(extent.getWidth(), extent.getHeight()) / CHOSEN_SHARE);
-            flyTo(View.centred(extent.centre(), Math.min(size.x, size.y) / wanted, size.x, size.y));
-        });
+        desk.choice().flatMap(Choice::at).ifPresent(place -> flyTo(place.shape().getEnvelopeInternal()));
+    }
+
+    private void flyTo(Envelope place) {
+        Point size = canvas.getSize();
+        double wanted = Math.max(LEAST_SEEN_MM, Math.max(place.getWidth(), place.getHeight()) / CHOSEN_SHARE);
+        flyTo(View.centred(place.centre(), Math.min(size.x, size.y) / wanted, size.x, size.y));
     }
 
     private void flyTo(View target) {

@@ -11,6 +11,7 @@ import kerfglow.desktop.paint.FindingPainter;
 import kerfglow.desktop.paint.MarkPainter;
 import kerfglow.desktop.paint.OverlayPainter;
 import kerfglow.desktop.paint.Palette;
+import kerfglow.desktop.paint.RevisionPainter;
 import kerfglow.desktop.paint.RulerPainter;
 import kerfglow.desktop.paint.ScenePainter;
 import kerfglow.desktop.scene.Badges;
@@ -68,6 +69,7 @@ final class ProofPicture {
         gc.fillRectangle(exposed);
         scenePainter.paint(gc, desk.scene(), view, exposed, desk.shown()::shows, desk.shown().isEdgesAlone(), palette);
         overlayPainter.paint(gc, shownOverlays(), view, exposed, palette);
+        RevisionPainter.paint(gc, desk.old(), desk.shown().old(), desk.scene().extent(), view, exposed, palette);
         if (desk.shown().isFindings()) {
             List<Badges.Badge> shown = badges(view);
             findingPainter.paintPlaces(gc, places, gathered, view, exposed, desk.choice(), palette);
