@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
+import kerfglow.desktop.desk.Lights;
 import kerfglow.desktop.desk.Shown;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.scene.Gauge;
@@ -149,12 +150,23 @@ final class MainMenu {
         menu.add(deed(Deed.of("W&ithdraw its waiver", 0, decisions::withdraw, decisions::canWithdraw)));
         menu.add(deed(Deed.of("&Sign off...", SWT.MOD1 | SWT.SHIFT | 'O', decisions::signOff, () -> desk.result().isPresent())));
         menu.add(new Separator());
+        menu.add(deed(Deed.tick("&Light modules by hand", SWT.MOD1 | 'L', this::lights, () -> proof.tool().filter(LightTool.class::isInstance).isPresent())));
+        menu.add(deed(Deed.of("Lay light modules out a&gain", 0, () -> desk.job().ifPresent(job -> job.changeSheet(Lights.of(desk).none().name(), Lights.of(desk).none().change())),
+                () -> desk.job().filter(job -> !job.state().sheet().modules().isEmpty()).isPresent())));
+        menu.add(new Separator());
         for (MarkTool.Kind kind : MarkTool.Kind.values()) {
             String word = kind.name().toLowerCase(Locale.ROOT);
             menu.add(deed(Deed.of("Mark with a" + (kind == MarkTool.Kind.ARROW ? "n " : " ") + word, SWT.MOD1 | SWT.MOD3 | Character.forDigit(kind.ordinal() + 1, 10),
                     () -> proof.take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.proof().isPresent())));
         }
         return menu;
+    }
+
+    private void lights() {
+        boolean on = proof.tool().filter(LightTool.class::isInstance).isPresent();
+        proof.take(on ? Optional.empty() : Optional.of(new LightTool(desk)));
+        proof.control().setFocus();
+        refresh();
     }
 
     private static String step(Optional<String> name) {

@@ -20,6 +20,16 @@ interface PointerTool {
     /** The button came up; true when the tool has done its work and is put away. */
     boolean release(Coordinate atMm, double reachMm);
 
+    /**
+     * A key was pressed on the proof; true when the tool took it.
+     *
+     * @param wide true while Shift is held
+     * @param middleMm the middle of what is seen, mm
+     */
+    default boolean key(int keyCode, char character, boolean wide, Coordinate middleMm) {
+        return false;
+    }
+
     /** Paints over the proof what is being made. */
     void paint(GC gc, View view, Palette palette);
 }

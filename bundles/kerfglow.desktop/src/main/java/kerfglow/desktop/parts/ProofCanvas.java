@@ -292,6 +292,12 @@ public final class ProofCanvas {
     }
 
     private void key(Event event) {
+        Point size = canvas.getSize();
+        if (tool.filter(each -> each.key(event.keyCode, event.character, (event.stateMask & SWT.SHIFT) != 0, view.toMm(size.x / 2.0, size.y / 2.0))).isPresent()) {
+            canvas.redraw();
+            toolListeners.forEach(Runnable::run);
+            return;
+        }
         switch (event.keyCode) {
             case SWT.ARROW_LEFT -> show(view.moved(KEY_STEP_PX, 0));
             case SWT.ARROW_RIGHT -> show(view.moved(-KEY_STEP_PX, 0));
