@@ -61,7 +61,7 @@ final class Window implements AutoCloseable {
         SashForm columns = new SashForm(shell, SWT.HORIZONTAL);
         SashForm left = new SashForm(columns, SWT.VERTICAL);
         tabs(left, "MadeOfPart", "What it is made of");
-        tabs(left, "BuiltPart", "How it is built", "SettingsPart", "Settings");
+        tabs(left, "BuiltPart", "How it is built", "SettingsPart", "Settings", "JobSheetPart", "Job sheet");
         tabs(columns, "ProofPart", "The proof", "DistancePart", "Seen from afar");
         SashForm right = new SashForm(columns, SWT.VERTICAL);
         tabs(right, "FoundPart", "What was found", "DecidedPart", "What was decided", "RevisionPart", "What changed");

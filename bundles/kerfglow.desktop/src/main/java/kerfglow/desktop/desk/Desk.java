@@ -9,6 +9,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
@@ -270,6 +272,17 @@ public final class Desk {
             filter = value;
             tell(Topic.LISTED);
         }
+    }
+
+    /** Ids of the checks that found something, as their findings stand. */
+    public List<String> checksThatFound() {
+        return reviewed.map(each -> FindingList.of(each, FindingFilter.ALL, FindingOrder.SEVERITY).items().stream().map(FindingItem::check).distinct().toList()).orElse(List.of());
+    }
+
+    /** Ids of the parts that findings concern, in the order of the proof. */
+    public List<String> partsWithFindings() {
+        Set<String> concerned = reviewed.stream().flatMap(each -> each.result().findings().stream()).flatMap(finding -> finding.parts().stream()).collect(Collectors.toSet());
+        return parts.stream().map(Part::id).filter(concerned::contains).toList();
     }
 
     public FindingOrder order() {

@@ -9,9 +9,12 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Setting;
+import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Role;
 import kerfglow.desktop.section.Section;
 import kerfglow.desktop.section.SectionEdit;
 import kerfglow.host.CheckCatalogue;
+import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
 import kerfglow.host.Scope;
 import kerfglow.job.SheetEdits;
@@ -84,6 +87,38 @@ public final class SheetEditor {
     /** Gives a dimension of the section the typed value; returns what is wrong with it, else empty. */
     public Optional<String> change(Section.Measure measure, String text) {
         return perform(SectionEdit.of(measure, text, settings()));
+    }
+
+    /** Says what a layer becomes; empty leaves it to the drawing again. */
+    public void becomes(String layer, Optional<Role> role) {
+        JobSheet.Selector selector = new JobSheet.Selector(Optional.of(layer), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+        desk.job().ifPresent(job -> job.changeSheet("Change role of layer", sheet -> role.map(each -> SheetEdits.withRole(sheet, selector, each))
+                .orElseGet(() -> SheetEdits.withoutRole(sheet, selector))));
+    }
+
+    /** Says what the parts of the chosen finding become. */
+    public void chosenPartsBecome(Role role) {
+        List<Part> chosen = chosenParts();
+        if (!chosen.isEmpty()) {
+            desk.job().ifPresent(job -> job.changeSheet("Change role of part", sheet -> {
+                JobSheet changed = sheet;
+                for (Part part : chosen) {
+                    changed = SheetEdits.withRoleOfPart(changed, part, role);
+                }
+                return changed;
+            }));
+        }
+    }
+
+    /** The parts that the chosen finding is about. */
+    public List<Part> chosenParts() {
+        List<String> ids = desk.choice().map(choice -> choice.finding().parts()).orElse(List.of());
+        return desk.parts().stream().filter(part -> ids.contains(part.id())).toList();
+    }
+
+    /** Reads what was typed into the job sheet's form; returns what is wrong with it, else empty. */
+    public Optional<String> change(SheetForm form) {
+        return perform(form.edit());
     }
 
     private Optional<String> perform(SectionEdit edit) {

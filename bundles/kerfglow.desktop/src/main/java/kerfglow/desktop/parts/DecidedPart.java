@@ -6,12 +6,12 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
 import java.util.Locale;
+import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.job.Job;
 import kerfglow.job.Mark;
-import kerfglow.job.ProofComparison;
 import kerfglow.job.ReviewedResult;
 import kerfglow.job.Waiver;
 import org.eclipse.e4.ui.di.Focus;
@@ -24,7 +24,7 @@ import org.eclipse.swt.widgets.Label;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 
-/** What was decided: waivers, marks, sign-offs, and what became of the revision before. */
+/** What was decided: waivers, marks and sign-offs. */
 public final class DecidedPart {
     private static final DateTimeFormatter WHEN = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.SHORT).withZone(ZoneId.systemDefault()).withLocale(Locale.getDefault());
 
@@ -34,15 +34,26 @@ public final class DecidedPart {
     private Button waive;
     private Button withdraw;
     private Button sign;
+    private Button answer;
+    private Button settle;
+    private Button remove;
+    private Decisions decisions;
 
-    /** What a line of the tree stands for. */
-    private record Line(Runnable choose, Runnable remove) {
+    /**
+     * What a line of the tree stands for.
+     *
+     * @param mark the mark; absent for anything else
+     */
+    private record Line(Runnable choose, Runnable remove, Optional<Mark> mark) {
+        Line of(Mark own) {
+            return new Line(choose, remove, Optional.of(own));
+        }
     }
 
     @PostConstruct
     void create(Composite parent, Desk newDesk, Habits habits) {
         desk = newDesk;
-        Decisions decisions = new Decisions(parent.getShell(), desk, habits);
+        decisions = new Decisions(parent.getShell(), desk, habits);
         GridLayout layout = new GridLayout(1, false);
         layout.marginWidth = 4;
         layout.marginHeight = 2;
@@ -58,16 +69,22 @@ public final class DecidedPart {
         waive = button(row, "Waive...", "Accept the chosen finding, with a reason and a name", decisions::waive);
         withdraw = button(row, "Withdraw", "Take back the waiver of the chosen finding", decisions::withdraw);
         sign = button(row, "Sign off...", "Let the proof go on to the floor", decisions::signOff);
+        answer = button(row, "Answer...", "Answer the mark that is chosen in the list below", () -> chosenMark().ifPresent(mark -> decisions.answer(mark.id())));
+        settle = button(row, "Settle...", "Settle the mark that is chosen in the list below, or open it again", () -> chosenMark().ifPresent(this::settle));
+        remove = button(row, "Take out", "Take the line that is chosen in the list below out (Delete)", () -> chosen().ifPresent(line -> line.remove.run()));
         tree = new Tree(parent, SWT.SINGLE | SWT.BORDER | SWT.FULL_SELECTION);
         GridData room = new GridData(SWT.FILL, SWT.FILL, true, true);
         room.heightHint = 80;
         tree.setLayoutData(room);
-        tree.setToolTipText("Enter or a double click goes there; Delete takes the line out");
+        tree.setToolTipText("Choosing a line shows its place on the proof; Delete takes it out");
         Accessible.name(tree, "Decisions, marks and sign-offs");
-        tree.addListener(SWT.DefaultSelection, event -> act((TreeItem) event.item, true));
+        tree.addListener(SWT.Selection, event -> {
+            chosen().ifPresent(line -> line.choose.run());
+            enable();
+        });
         tree.addListener(SWT.KeyDown, event -> {
-            if (event.keyCode == SWT.DEL && tree.getSelectionCount() == 1) {
-                act(tree.getSelection()[0], false);
+            if (event.keyCode == SWT.DEL) {
+                chosen().ifPresent(line -> line.remove.run());
             }
         });
         Listening.to(desk, tree, Topic.JOB, this::fill);
@@ -91,10 +108,27 @@ public final class DecidedPart {
         return button;
     }
 
-    private static void act(TreeItem item, boolean choose) {
-        if (item.getData() instanceof Line line) {
-            (choose ? line.choose : line.remove).run();
+    private Optional<Line> chosen() {
+        return tree.getSelectionCount() == 1 && tree.getSelection()[0].getData() instanceof Line line ? Optional.of(line) : Optional.empty();
+    }
+
+    private Optional<Mark> chosenMark() {
+        return chosen().flatMap(Line::mark);
+    }
+
+    private void settle(Mark mark) {
+        if (mark.settled().isPresent()) {
+            desk.job().ifPresent(job -> job.reopenMark(mark.id()));
+        } else {
+            decisions.settle(mark.id());
         }
+    }
+
+    private void enable() {
+        answer.setEnabled(chosenMark().isPresent());
+        settle.setEnabled(chosenMark().isPresent());
+        settle.setText(chosenMark().flatMap(Mark::settled).isPresent() ? "Open again" : "Settle...");
+        remove.setEnabled(chosen().isPresent());
     }
 
     private void fill() {
@@ -106,13 +140,13 @@ public final class DecidedPart {
             fillMarks(job);
             desk.reviewed().ifPresent(reviewed -> fillSignOffs(job, reviewed));
         });
-        desk.comparison().ifPresent(this::fillComparison);
         for (TreeItem head : tree.getItems()) {
             head.setExpanded(true);
         }
         tree.setRedraw(true);
         standing.setText(standing());
         standing.getParent().layout();
+        enable();
     }
 
     private String standing() {
@@ -143,13 +177,9 @@ public final class DecidedPart {
         TreeItem head = head("Marks", job.state().marks().size());
         for (Mark mark : job.state().marks()) {
             TreeItem line = line(head, mark.shape().word() + " by " + mark.author() + ", " + WHEN.format(mark.created()) + ": " + mark.text()
-                    + mark.settled().map(settled -> "  (settled by " + settled.author() + ")").orElse(""), () -> {
-                        if (mark.settled().isPresent()) {
-                            job.reopenMark(mark.id());
-                        } else {
-                            job.settleMark(mark.id(), mark.author());
-                        }
-                    }, () -> job.removeMark(mark.id()));
+                    + mark.settled().map(settled -> "  (settled by " + settled.author() + ")").orElse(""), () -> desk.aimAt(mark.shape().outline().getEnvelopeInternal()),
+                    () -> job.removeMark(mark.id()));
+            line.setData(((Line) line.getData()).of(mark));
             mark.answers().forEach(answer -> new TreeItem(line, SWT.NONE).setText(answer.author() + ": " + answer.text()));
         }
     }
@@ -163,17 +193,6 @@ public final class DecidedPart {
         }
     }
 
-    private void fillComparison(ProofComparison comparison) {
-        TreeItem head = head("Since the last revision", comparison.findings().stream().filter(change -> change.kind() != ProofComparison.FindingChange.Kind.SAME).count() + comparison.outlines().size());
-        for (ProofComparison.FindingChange change : comparison.findings()) {
-            if (change.kind() != ProofComparison.FindingChange.Kind.SAME) {
-                String rule = change.after().or(change::before).map(seen -> seen.rule()).orElse("");
-                line(head, (change.kind() == ProofComparison.FindingChange.Kind.NEW ? "new: " : "gone: ") + rule, () -> { }, () -> { });
-            }
-        }
-        comparison.outlines().forEach(change -> line(head, change.role() + " outline " + change.kind().name().toLowerCase(Locale.ROOT), () -> { }, () -> { }));
-    }
-
     private TreeItem head(String text, long count) {
         TreeItem head = new TreeItem(tree, SWT.NONE);
         head.setText(text + (count == 0 ? ": nothing" : " (" + count + ")"));
@@ -183,7 +202,7 @@ public final class DecidedPart {
     private static TreeItem line(TreeItem head, String text, Runnable choose, Runnable remove) {
         TreeItem line = new TreeItem(head, SWT.NONE);
         line.setText(text);
-        line.setData(new Line(choose, remove));
+        line.setData(new Line(choose, remove, Optional.empty()));
         return line;
     }
 

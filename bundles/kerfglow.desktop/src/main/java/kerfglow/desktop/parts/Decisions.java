@@ -51,6 +51,20 @@ final class Decisions {
                 .ifPresent(answer -> desk.job().ifPresent(job -> job.mark(shape, answer.words(), answer.name())));
     }
 
+    void answer(String mark) {
+        ask("Answer the mark", "What do you answer?", "Answer", true).ifPresent(answer -> desk.job().ifPresent(job -> job.answerMark(mark, answer.words(), answer.name())));
+    }
+
+    /** Settles under the name of who does it; words are an answer. */
+    void settle(String mark) {
+        ask("Settle the mark", "Add an answer if there is one.", "Settle", false).ifPresent(answer -> desk.job().ifPresent(job -> {
+            if (!answer.words().isEmpty()) {
+                job.answerMark(mark, answer.words(), answer.name());
+            }
+            job.settleMark(mark, answer.name());
+        }));
+    }
+
     /** Signs off, or says why nobody can. */
     void signOff() {
         if (desk.job().isEmpty() || desk.reviewed().isEmpty() || desk.result().isEmpty()) {

@@ -2,8 +2,10 @@
 package kerfglow.desktop.parts;
 
 import jakarta.annotation.PostConstruct;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -35,6 +37,9 @@ public final class FoundPart {
     private static final Map<FindingFilter.Decided, String> DECIDED = Map.of(FindingFilter.Decided.ANY, "decided or not", FindingFilter.Decided.TO_DECIDE, "to decide",
             FindingFilter.Decided.WAIVED, "waived");
     private static final Map<FindingOrder, String> ORDER = Map.of(FindingOrder.SEVERITY, "by weight", FindingOrder.CHECK, "by check", FindingOrder.SHORTFALL, "by shortfall");
+
+    private static final String EVERY_CHECK = "every check";
+    private static final String EVERY_PART = "every part";
 
     private Desk desk;
     private Tree tree;
@@ -104,6 +109,28 @@ public final class FoundPart {
         decided.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withDecided(FindingFilter.Decided.values()[decided.getSelectionIndex()])));
         Combo order = combo(row, "In which order findings stand in a station", ORDER.get(FindingOrder.SEVERITY), ORDER.get(FindingOrder.CHECK), ORDER.get(FindingOrder.SHORTFALL));
         order.addListener(SWT.Selection, event -> desk.setOrder(FindingOrder.values()[order.getSelectionIndex()]));
+        Combo check = combo(row, "Findings of which check", EVERY_CHECK);
+        check.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withChecks(chosen(check))));
+        Combo part = combo(row, "Findings about which part", EVERY_PART);
+        part.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withParts(chosen(part))));
+        Listening.to(desk, row, Topic.FINDINGS, () -> {
+            offer(check, EVERY_CHECK, desk.checksThatFound(), desk.filter().checks());
+            offer(part, EVERY_PART, desk.partsWithFindings(), desk.filter().parts());
+        });
+    }
+
+    /** None chosen is the first line: all. */
+    private static Set<String> chosen(Combo combo) {
+        return combo.getSelectionIndex() <= 0 ? Set.of() : Set.of(combo.getText());
+    }
+
+    /** Offers what there is now; what is filtered by stays, also when it finds nothing any more. */
+    private static void offer(Combo combo, String all, List<String> words, Set<String> filtered) {
+        List<String> lines = new ArrayList<>(List.of(all));
+        lines.addAll(words);
+        filtered.stream().filter(each -> !lines.contains(each)).forEach(lines::add);
+        combo.setItems(lines.toArray(new String[0]));
+        combo.select(filtered.stream().findFirst().map(lines::indexOf).orElse(0));
     }
 
     private static Combo combo(Composite row, String name, String... choices) {

@@ -6,10 +6,12 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.scene.Figure;
 import kerfglow.host.Result;
@@ -17,6 +19,8 @@ import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.FillLayout;
 import org.eclipse.swt.widgets.Composite;
+import org.eclipse.swt.widgets.Menu;
+import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.swt.widgets.TreeItem;
 
@@ -26,21 +30,47 @@ public final class MadeOfPart {
     private Tree tree;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk) {
+    void create(Composite parent, Desk newDesk, SheetEditor editor) {
         desk = newDesk;
         parent.setLayout(new FillLayout());
         tree = new Tree(parent, SWT.CHECK | SWT.FULL_SELECTION);
-        tree.setToolTipText("Tick what is shown. The space bar ticks the marked line.");
+        tree.setToolTipText("Tick what is shown; the space bar ticks the marked line. The menu of a layer (Shift+F10) says what it becomes.");
         Accessible.name(tree, "Layers and roles; ticked ones are shown");
         tree.addListener(SWT.Selection, event -> {
             if (event.detail == SWT.CHECK) {
                 ticked((TreeItem) event.item);
             }
         });
+        createMenu(editor);
         Listening.to(desk, tree, Topic.PROOF, this::fill);
         Listening.to(desk, tree, Topic.FINDINGS, this::fill);
         Skin.wear(parent, desk);
         fill();
+    }
+
+    private void createMenu(SheetEditor editor) {
+        Menu menu = new Menu(tree);
+        item(menu, "as drawn", () -> layer().ifPresent(layer -> editor.becomes(layer, Optional.empty())));
+        for (Role role : Role.values()) {
+            item(menu, "becomes " + role.word(), () -> layer().ifPresent(layer -> editor.becomes(layer, Optional.of(role))));
+        }
+        menu.addListener(SWT.Show, event -> {
+            for (MenuItem item : menu.getItems()) {
+                item.setEnabled(layer().isPresent());
+            }
+        });
+        tree.setMenu(menu);
+    }
+
+    private static void item(Menu menu, String text, Runnable work) {
+        MenuItem item = new MenuItem(menu, SWT.PUSH);
+        item.setText(text);
+        item.addListener(SWT.Selection, event -> work.run());
+    }
+
+    /** The layer whose line is marked; a layer without a name cannot be spoken of. */
+    private Optional<String> layer() {
+        return tree.getSelectionCount() == 1 && tree.getSelection()[0].getData() instanceof String layer && !layer.isEmpty() ? Optional.of(layer) : Optional.empty();
     }
 
     private void ticked(TreeItem item) {

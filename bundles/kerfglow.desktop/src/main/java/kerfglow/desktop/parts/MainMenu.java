@@ -6,9 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import kerfglow.api.proof.Role;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
 import kerfglow.desktop.desk.Lights;
+import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Shown;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.scene.Gauge;
@@ -25,13 +27,15 @@ import org.eclipse.swt.widgets.Shell;
 /** The menu: everything that can be done, each with its key. */
 final class MainMenu {
     private final Desk desk;
+    private final SheetEditor editor;
     private final ProofCanvas proof;
     private final Opener opener;
     private final Decisions decisions;
     private final Shell shell;
     private final List<Deed> deeds = new ArrayList<>();
 
-    MainMenu(Shell shell, Desk desk, ProofCanvas proof, Opener opener, Decisions decisions) {
+    MainMenu(Shell shell, Desk desk, SheetEditor editor, ProofCanvas proof, Opener opener, Decisions decisions) {
+        this.editor = editor;
         this.decisions = decisions;
         this.shell = shell;
         this.desk = desk;
@@ -150,6 +154,11 @@ final class MainMenu {
         menu.add(deed(Deed.of("W&ithdraw its waiver", 0, decisions::withdraw, decisions::canWithdraw)));
         menu.add(deed(Deed.of("&Sign off...", SWT.MOD1 | SWT.SHIFT | 'O', decisions::signOff, () -> desk.result().isPresent())));
         menu.add(new Separator());
+        MenuManager roles = new MenuManager("Parts of the chosen finding &become");
+        for (Role role : Role.values()) {
+            roles.add(deed(Deed.of(role.word(), 0, () -> editor.chosenPartsBecome(role), () -> !editor.chosenParts().isEmpty())));
+        }
+        menu.add(roles);
         menu.add(deed(Deed.tick("&Light modules by hand", SWT.MOD1 | 'L', this::lights, () -> proof.tool().filter(LightTool.class::isInstance).isPresent())));
         menu.add(deed(Deed.of("Lay light modules out a&gain", 0, () -> desk.job().ifPresent(job -> job.changeSheet(Lights.of(desk).none().name(), Lights.of(desk).none().change())),
                 () -> desk.job().filter(job -> !job.state().sheet().modules().isEmpty()).isPresent())));

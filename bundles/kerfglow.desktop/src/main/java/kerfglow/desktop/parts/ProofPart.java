@@ -9,6 +9,7 @@ import kerfglow.api.Units;
 import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.desk.WorkState;
 import kerfglow.desktop.desk.Worker;
@@ -40,7 +41,7 @@ public final class ProofPart {
     private MDirtyable dirty;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk, Worker worker, Habits habits, DemoFile demo, MDirtyable newDirty) {
+    void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, MDirtyable newDirty) {
         dirty = newDirty;
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
@@ -80,7 +81,7 @@ public final class ProofPart {
         Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
         opener.acceptDrops(proof.control());
         decisions = new Decisions(parent.getShell(), desk, habits);
-        new MainMenu(parent.getShell(), desk, proof, opener, decisions);
+        new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions);
         proof.onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
         Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
