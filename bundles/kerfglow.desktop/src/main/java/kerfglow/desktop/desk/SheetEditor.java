@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Setting;
@@ -52,15 +53,15 @@ public final class SheetEditor {
         return settings().stream().filter(setting -> kind.owners().contains(setting.key().substring(0, setting.key().indexOf('.')))).toList();
     }
 
-    /** What holds for everything; absent when the setting has no value, or nothing was checked yet. */
-    public Optional<Result.SettingUsed> now(Setting<?> setting) {
+    /** What holds for everything, or what was given for some parts alone; absent when there is no such value, or nothing was checked yet. */
+    public Optional<Result.SettingUsed> now(Setting<?> setting, Scope scope) {
         return desk.result().stream().flatMap(result -> result.settings().stream())
-                .filter(used -> used.key().equals(setting.key()) && used.scope().equals(Scope.ALL.toString())).findFirst();
+                .filter(used -> used.key().equals(setting.key()) && used.scope().equals(scope.toString())).findFirst();
     }
 
     /** The value as a person reads it; empty when there is none. */
-    public <T> String text(Setting<T> setting) {
-        return now(setting).map(used -> {
+    public <T> String text(Setting<T> setting, Scope scope) {
+        return now(setting, scope).map(used -> {
             @SuppressWarnings("unchecked") // the value was made by the very setting's parse
             T value = (T) used.value();
             return setting.format(value, desk.units());
@@ -73,15 +74,15 @@ public final class SheetEditor {
                 .map(CheckInfo::id).toList();
     }
 
-    /** True when the job's own sheet gives it a value for everything. */
-    public boolean isJobs(Setting<?> setting) {
-        return desk.job().filter(job -> job.state().sheet().settings().stream().anyMatch(given -> given.key().equals(setting.key()) && given.scope().equals(Scope.ALL)))
+    /** True when the job's own sheet gives it a value for just this. */
+    public boolean isJobs(Setting<?> setting, Scope scope) {
+        return desk.job().filter(job -> job.state().sheet().settings().stream().anyMatch(given -> given.key().equals(setting.key()) && given.scope().equals(scope)))
                 .isPresent();
     }
 
     /** Gives a setting the typed value; returns what is wrong with it, else empty. */
-    public Optional<String> change(Setting<?> setting, String text) {
-        return perform(SectionEdit.ofSetting("Change " + setting.title(), setting.key(), text, settings()));
+    public Optional<String> change(Setting<?> setting, String text, Scope scope) {
+        return perform(SectionEdit.ofSetting("Change " + setting.title(), setting.key(), text, scope, settings()));
     }
 
     /** Gives a dimension of the section the typed value; returns what is wrong with it, else empty. */
@@ -116,6 +117,16 @@ public final class SheetEditor {
         return desk.parts().stream().filter(part -> ids.contains(part.id())).toList();
     }
 
+    /** What a value can be given for: everything, each role that there is, and each part that the chosen finding is about. */
+    public List<Scope> scopes() {
+        List<Scope> scopes = new ArrayList<>(List.of(Scope.ALL));
+        desk.parts().stream().map(Part::role).filter(Role::isChecked).distinct().sorted()
+                .forEach(role -> scopes.add(new Scope(Optional.of(role), Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty())));
+        chosenParts().forEach(part -> scopes.add(new Scope(Optional.empty(), Optional.empty(), OptionalDouble.empty(), Optional.empty(),
+                Optional.of(part.elements().isEmpty() ? part.id() : part.elements().get(0))))); // an element keeps its name when the drawing changes
+        return scopes;
+    }
+
     /** Reads what was typed into the job sheet's form; returns what is wrong with it, else empty. */
     public Optional<String> change(SheetForm form) {
         return perform(form.edit());
@@ -129,7 +140,7 @@ public final class SheetEditor {
     }
 
     /** Takes the job's own value out, so that the shop's or the check's holds. */
-    public void reset(Setting<?> setting) {
-        desk.job().ifPresent(job -> job.changeSheet("Reset " + setting.title(), sheet -> SheetEdits.withoutSetting(sheet, setting.key(), Scope.ALL)));
+    public void reset(Setting<?> setting, Scope scope) {
+        desk.job().ifPresent(job -> job.changeSheet("Reset " + setting.title(), sheet -> SheetEdits.withoutSetting(sheet, setting.key(), scope)));
     }
 }

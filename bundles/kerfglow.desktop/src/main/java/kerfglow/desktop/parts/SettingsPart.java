@@ -12,6 +12,7 @@ import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.section.Section;
 import kerfglow.host.Result;
+import kerfglow.host.Scope;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.ScrolledComposite;
@@ -29,6 +30,8 @@ public final class SettingsPart {
     private Desk desk;
     private SheetEditor editor;
     private Combo pieces;
+    private Combo whom;
+    private List<Scope> scopes = List.of(Scope.ALL);
     private ScrolledComposite scroll;
     private Composite form;
 
@@ -49,6 +52,12 @@ public final class SettingsPart {
         Accessible.name(pieces, "The piece whose settings are shown");
         pieces.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         pieces.addListener(SWT.Selection, event -> fill());
+        whom = new Combo(parent, SWT.DROP_DOWN | SWT.READ_ONLY);
+        whom.setToolTipText("What the settings below hold for; parts are those of the chosen finding");
+        Accessible.name(whom, "What the settings hold for");
+        whom.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
+        whom.addListener(SWT.Selection, event -> fill());
+        offerScopes();
         scroll = new ScrolledComposite(parent, SWT.V_SCROLL);
         scroll.setExpandHorizontal(true);
         scroll.setExpandVertical(true);
@@ -64,11 +73,31 @@ public final class SettingsPart {
         });
         Listening.to(desk, scroll, Topic.FINDINGS, () -> {
             if (desk.result().isPresent()) {
+                offerScopes();
+                fill();
+            }
+        });
+        Listening.to(desk, scroll, Topic.CHOICE, () -> {
+            Scope before = scope();
+            offerScopes();
+            if (!before.equals(scope())) {
                 fill();
             }
         });
         Skin.wear(parent, desk);
         fill();
+    }
+
+    private Scope scope() {
+        return scopes.get(Math.max(0, whom.getSelectionIndex()));
+    }
+
+    /** What is chosen stays chosen as long as it is offered. */
+    private void offerScopes() {
+        Scope before = scope();
+        scopes = editor.scopes();
+        whom.setItems(scopes.stream().map(each -> each.equals(Scope.ALL) ? "for everything" : "only for " + each.toString().replace('=', ' ')).toArray(String[]::new));
+        whom.select(Math.max(0, scopes.indexOf(before)));
     }
 
     private void fill() {
@@ -119,9 +148,9 @@ public final class SettingsPart {
         Button reset = new Button(form, SWT.PUSH);
         reset.setText("Reset");
         reset.setToolTipText("Take the job's own value out");
-        reset.setVisible(editor.isJobs(setting));
-        reset.addListener(SWT.Selection, event -> editor.reset(setting));
-        String from = editor.now(setting).map(Result.SettingUsed::from).map(each -> each.equals("check") ? "as the check has it" : "from " + each).orElse("no value");
+        reset.setVisible(editor.isJobs(setting, scope()));
+        reset.addListener(SWT.Selection, event -> editor.reset(setting, scope()));
+        String from = editor.now(setting, scope()).map(Result.SettingUsed::from).map(each -> each.equals("check") ? "as the check has it" : "from " + each).orElse(scope().equals(Scope.ALL) ? "no value" : "as for everything, " + editor.text(setting, Scope.ALL));
         words(setting.range(desk.units()) + "; " + from + ". " + sentence(setting.reason()) + " (" + setting.source() + "). A change runs again: " + String.join(", ", editor.users(setting)) + ".", false);
     }
 
@@ -132,14 +161,14 @@ public final class SettingsPart {
     private Control choice(Setting<?> setting) {
         Combo combo = new Combo(form, SWT.DROP_DOWN | SWT.READ_ONLY);
         combo.setItems(setting.choices().toArray(new String[0]));
-        combo.setText(editor.text(setting));
+        combo.setText(editor.text(setting, scope()));
         combo.addListener(SWT.Selection, event -> take(setting, combo.getText(), combo));
         return combo;
     }
 
     private Control text(Setting<?> setting) {
         Text field = new Text(form, SWT.BORDER);
-        String now = editor.text(setting);
+        String now = editor.text(setting, scope());
         field.setText(now);
         field.addListener(SWT.DefaultSelection, event -> take(setting, field.getText(), field));
         field.addListener(SWT.FocusOut, event -> {
@@ -151,10 +180,10 @@ public final class SettingsPart {
     }
 
     private void take(Setting<?> setting, String text, Control field) {
-        if (text.equals(editor.text(setting))) {
+        if (text.equals(editor.text(setting, scope()))) {
             return;
         }
-        Optional<String> problem = editor.change(setting, text);
+        Optional<String> problem = editor.change(setting, text, scope());
         if (field.isDisposed()) { // the change made the form anew
             return;
         }

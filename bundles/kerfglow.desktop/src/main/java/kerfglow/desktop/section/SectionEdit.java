@@ -33,7 +33,7 @@ public record SectionEdit(Optional<String> problem, String name, UnaryOperator<J
         String name = "Change " + measure.title();
         try {
             if (measure.target() instanceof Section.Target.OfSetting target) {
-                return ofSetting(name, target.key(), text, settings);
+                return ofSetting(name, target.key(), text, Scope.ALL, settings);
             }
             Section.Target.OfThickness target = (Section.Target.OfThickness) measure.target();
             double mm = Units.lengthMm(text);
@@ -48,15 +48,15 @@ public record SectionEdit(Optional<String> problem, String name, UnaryOperator<J
         }
     }
 
-    /** Reads a value for a setting that holds for everything. */
-    public static SectionEdit ofSetting(String name, String key, String text, List<Setting<?>> settings) {
+    /** Reads a value for a setting, for everything or for some parts. */
+    public static SectionEdit ofSetting(String name, String key, String text, Scope scope, List<Setting<?>> settings) {
         Optional<Setting<?>> setting = settings.stream().filter(each -> each.key().equals(key)).findFirst();
         if (setting.isEmpty()) {
             return new SectionEdit(Optional.of("no check that is installed knows " + key), name, sheet -> sheet);
         }
         try {
             setting.get().parse(text);
-            return new SectionEdit(Optional.empty(), name, sheet -> SheetEdits.withSetting(sheet, key, text.strip(), Scope.ALL));
+            return new SectionEdit(Optional.empty(), name, sheet -> SheetEdits.withSetting(sheet, key, text.strip(), scope));
         } catch (IllegalArgumentException unfit) {
             return new SectionEdit(Optional.of(unfit.getMessage()), name, sheet -> sheet);
         }
