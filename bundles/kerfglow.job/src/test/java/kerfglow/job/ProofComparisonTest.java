@@ -56,6 +56,17 @@ class ProofComparisonTest {
     }
 
     @Test
+    void a_mark_far_from_every_outline_stands_while_what_it_lies_on_is_there() {
+        List<Mark> marks = List.of(mark(new MarkShape.Note(new PointMm(10, 50))), mark(new MarkShape.Note(new PointMm(40, 50))), mark(new MarkShape.Note(new PointMm(300, 50))));
+        List<Geometry> edited = new ArrayList<>(Samples.letters().subList(1, 3));
+        edited.add(CheckTester.wkt("POLYGON ((280 0, 340 0, 340 90, 280 90, 280 0))"));
+        ProofComparison comparison = ProofComparison.of(result("old", Samples.letters()), result("new", edited), marks);
+        assertTrue(comparison.liesAsItWas());
+        assertEquals(List.of(false, true, false), comparison.marks().stream().map(ProofComparison.MarkStand::stands).toList(),
+                "the letter below the first is gone, the ground below the second is bare as before, there is a letter below the third now");
+    }
+
+    @Test
     void added_removed_and_moved_outlines_are_told_apart() {
         List<Geometry> edited = List.of(Samples.letters().get(0), Samples.letters().get(2), AffineTransformation.translationInstance(0, 300).transform(Samples.letters().get(1)),
                 CheckTester.wkt("POLYGON ((500 0, 520 0, 520 20, 500 20, 500 0))"));
