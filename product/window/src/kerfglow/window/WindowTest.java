@@ -19,20 +19,26 @@ import kerfglow.api.Outcome;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
 import kerfglow.api.Severity;
+import kerfglow.api.proof.Role;
 import kerfglow.check.artwork.ArtworkCheck;
 import kerfglow.check.fit.FitCheck;
 import kerfglow.check.legibility.LegibilityCheck;
 import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.trim.TrimCheck;
+import kerfglow.desktop.desk.RevisionList;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.job.Decision;
 import kerfglow.job.FindingItem;
+import kerfglow.job.Job;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobState;
+import kerfglow.job.MarkShape;
+import kerfglow.job.PointMm;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
@@ -40,6 +46,7 @@ import org.eclipse.swt.widgets.Tree;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.locationtech.jts.geom.Envelope;
 
 /** What a reviewer does, done in a real window: open, find, choose, mark, waive, save, be killed, reopen, revise, sign off. */
 class WindowTest {
@@ -196,6 +203,71 @@ class WindowTest {
             assertTrue(window.desk().reviewed().orElseThrow().signedOff().isPresent());
             window.tab("What was decided");
             window.shot("6-signed-off");
+        }
+    }
+
+    @Test
+    void a_revision_is_drawn_over_the_one_before_and_a_second_reviewers_marks_come_in() throws Exception {
+        Path proof = folder.resolve("faulty-letters.svg");
+        Path second = folder.resolve("second" + JobFile.ENDING);
+        try (Window window = window()) {
+            window.open(proof);
+            Job job = window.desk().job().orElseThrow();
+            job.mark(new MarkShape.Note(new PointMm(60, 60)), "on the letter that goes", "M. Reviewer");
+            window.menu("Save the job");
+            Files.copy(folder.resolve("faulty-letters" + JobFile.ENDING), second);
+            Path revised = Files.writeString(folder.resolve("revised.svg"), Files.readString(proof).replaceAll("<path id=\"(I|I-again|L-open)\"[^>]*/>", ""));
+            assertTrue(Files.size(revised) < Files.size(proof), "letters must go");
+            window.desk().revise(revised);
+            window.await(() -> window.desk().comparison().isPresent() && !window.desk().work().busy(), "the revision");
+            RevisionList changed = RevisionList.of(window.desk());
+            assertFalse(changed.lines(RevisionList.Kind.GONE).isEmpty());
+            assertEquals(1, changed.lines(RevisionList.Kind.MARK).size(), "what it was made on is gone");
+            assertTrue(window.menu("Revision before over"));
+            window.tab("What changed");
+            window.shot("7-revision-over");
+            window.menu("Revision before beside");
+            window.shot("8-revision-beside");
+            Tree tree = window.control(window.shell(), Tree.class, each -> "What changed since the revision before".equals(window.accessibleName(each)));
+            tree.setSelection(tree.getItem(0).getItem(0));
+            tree.notifyListeners(SWT.Selection, new Event());
+            window.control(window.shell(), Button.class, button -> button.getText().equals("Mark stands")).notifyListeners(SWT.Selection, new Event());
+            assertEquals(List.of(), RevisionList.of(window.desk()).lines(RevisionList.Kind.MARK), "the reviewer looked");
+            assertTrue(window.menuText("Undo").contains("keep mark"));
+            assertEquals(0, window.desk().merge(second).added(), "the same mark is no second one");
+            assertEquals(1, job.state().marks().size());
+            while (job.undoName().isPresent()) {
+                job.undo();
+            }
+            window.await(() -> window.desk().proofFile().filter(proof.toAbsolutePath().normalize()::equals).isPresent() && !window.desk().work().busy(), "the file before");
+        }
+    }
+
+    @Test
+    void roles_scale_and_lists_are_set_up_in_the_window() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            window.tab("Job sheet");
+            Combo how = window.control(window.shell(), Combo.class, combo -> "How large it is".equals(window.accessibleName(combo)));
+            how.select(1);
+            how.notifyListeners(SWT.Selection, new Event());
+            Text size = window.control(window.shell(), Text.class, text -> window.accessibleName(text).startsWith("Scale"));
+            size.setText("3.2 m");
+            size.notifyListeners(SWT.DefaultSelection, new Event());
+            window.await(() -> window.desk().result().filter(result -> result.job().knownDimension().isPresent()).isPresent() && !window.desk().work().busy(), "the run");
+            Envelope parts = new Envelope();
+            window.desk().parts().forEach(part -> parts.expandToInclude(part.shape().getEnvelopeInternal()));
+            assertEquals(3200, parts.getWidth(), 1, "all that is shown is as wide as it is known to be; what lies outside of parts is a crumb");
+            window.shot("9-job-sheet");
+            Combo check = window.control(window.shell(), Combo.class, combo -> "Findings of which check".equals(window.accessibleName(combo)));
+            check.select(check.indexOf("artwork"));
+            check.notifyListeners(SWT.Selection, new Event());
+            assertFalse(window.desk().listed().isEmpty());
+            assertTrue(window.desk().listed().stream().allMatch(item -> item.check().equals("artwork")));
+            window.menu("Next");
+            assertTrue(window.menu("unused"));
+            window.await(() -> window.desk().parts().stream().anyMatch(part -> part.role() == Role.UNUSED) && !window.desk().work().busy(), "the run");
+            assertTrue(window.menuText("Undo").contains("change role of part"));
         }
     }
 
