@@ -39,6 +39,8 @@ public final class Paper implements AutoCloseable {
     private static final double CELL_PAD_MM = 1.2;
     private static final double GUTTER_MM = 5;
     private static final double LABEL_MM = 19;
+    /** A number of four digits in bold running text, and a gap. */
+    private static final double NUMBER_MM = 10;
 
     private final About about;
     private final PdfFile file;
@@ -197,6 +199,22 @@ public final class Paper implements AutoCloseable {
         paragraph(text, Style.BODY);
     }
 
+    /** A paragraph with its number set apart to the left, so that the number is not read as the first word. */
+    public void numbered(int number, String text, Style style) throws IOException {
+        List<String> lines = wrap(text, widthMm() - NUMBER_MM, style.sizeMm, style.bold);
+        together(style.sizeMm * LEADING);
+        file.canvas().text(Integer.toString(number), file.leftMm(), y + style.sizeMm * LEADING * BASELINE, style.sizeMm, style.bold, Canvas.Anchor.START, QUIET);
+        lines(lines, file.leftMm() + NUMBER_MM, style.sizeMm, style.bold, style.rgb);
+        y += style.sizeMm * 0.5;
+    }
+
+    /** Height of labelled text beside a picture of a width, or 0 for none; mm. */
+    public double labelledHeightMm(double pictureMm, List<Labelled> texts) {
+        double room = widthMm() - (pictureMm > 0 ? pictureMm + GUTTER_MM : 0) - LABEL_MM;
+        double size = Style.BODY.sizeMm;
+        return texts.stream().mapToDouble(each -> wrap(each.text(), room, size, false).size() * size * LEADING + size * 0.3).sum();
+    }
+
     /** Labelled text over the whole width. */
     public void labelled(List<Labelled> texts) throws IOException {
         beside(0, 0, 1, canvas -> { }, texts);
@@ -227,8 +245,7 @@ public final class Paper implements AutoCloseable {
         double left = file.leftMm() + (widthMm > 0 ? widthMm + GUTTER_MM : 0);
         double size = Style.BODY.sizeMm;
         List<List<String>> wrapped = texts.stream().map(each -> wrap(each.text(), file.rightMm() - left - LABEL_MM, size, false)).toList();
-        double textHeight = wrapped.stream().mapToDouble(lines -> lines.size() * size * LEADING + size * 0.3).sum();
-        together(Math.max(heightMm, Math.min(textHeight, pageHeightMm() / 2)));
+        together(Math.max(heightMm, Math.min(labelledHeightMm(widthMm, texts), pageHeightMm() / 2)));
         double top = y;
         int page = file.pages();
         if (widthMm > 0) {
@@ -250,11 +267,49 @@ public final class Paper implements AutoCloseable {
         y += size * 0.5;
     }
 
+    /**
+     * A table of short rows in two halves of the width: down the left half, then down the right one, then on to the next page. What is
+     * left for the last page is shared out evenly. The head stands over each half. Where a row fills a page, the table takes the whole width.
+     */
+    public void tableInHalves(List<Column> columns, List<List<String>> rows) throws IOException {
+        double wide = (widthMm() - GUTTER_MM) / 2;
+        List<List<Double>> halves = List.of(edges(columns, file.leftMm(), wide), edges(columns, file.rightMm() - wide, wide));
+        List<List<String>> head = cells(columns.stream().map(Column::title).toList(), halves.get(0), true);
+        List<List<List<String>>> cells = rows.stream().map(row -> cells(row, halves.get(0), false)).toList();
+        if (cells.stream().anyMatch(row -> heightMm(head) + heightMm(row) > pageHeightMm())) {
+            table(columns, rows);
+            return;
+        }
+        int next = 0;
+        while (next < rows.size()) {
+            together(heightMm(head) + heightMm(cells.get(next)));
+            double top = y;
+            double lowest = y;
+            int even = next + (rows.size() - next + 1) / 2;
+            for (int half = 0; half < halves.size() && next < rows.size(); half++) {
+                int stop = half == 0 ? even : rows.size();
+                y = top;
+                row(columns, halves.get(half), head, true);
+                while (next < stop && leftMm() >= heightMm(cells.get(next))) {
+                    row(columns, halves.get(half), cells.get(next++), false);
+                }
+                lowest = Math.max(lowest, y);
+            }
+            y = lowest;
+        }
+        y += GUTTER_MM / 2;
+    }
+
+    private static List<Double> edges(List<Column> columns, double leftMm, double widthMm) {
+        List<Double> edges = new ArrayList<>(List.of(leftMm));
+        double shares = columns.stream().mapToDouble(Column::share).sum();
+        columns.forEach(column -> edges.add(edges.get(edges.size() - 1) + widthMm * column.share() / shares));
+        return edges;
+    }
+
     /** A table; its head is repeated on every page, long cells run over several lines. */
     public void table(List<Column> columns, List<List<String>> rows) throws IOException {
-        List<Double> edges = new ArrayList<>(List.of(file.leftMm()));
-        double shares = columns.stream().mapToDouble(Column::share).sum();
-        columns.forEach(column -> edges.add(edges.get(edges.size() - 1) + widthMm() * column.share() / shares));
+        List<Double> edges = edges(columns, file.leftMm(), widthMm());
         List<String> head = columns.stream().map(Column::title).toList();
         double rowHeight = Style.SMALL.sizeMm * LEADING + 2 * CELL_PAD_MM;
         together(2 * rowHeight);
@@ -289,20 +344,26 @@ public final class Paper implements AutoCloseable {
 
     private void row(List<Column> columns, List<Double> edges, List<List<String>> cells, boolean head) {
         double size = Style.SMALL.sizeMm;
-        double height = Math.max(1, cells.stream().mapToInt(List::size).max().orElse(1)) * size * LEADING + 2 * CELL_PAD_MM;
+        double height = heightMm(cells);
+        double left = edges.get(0);
+        double right = edges.get(edges.size() - 1);
         if (head) {
-            file.canvas().rectangle(file.leftMm(), y, widthMm(), height, SHADE, WHITE, 0);
+            file.canvas().rectangle(left, y, right - left, height, SHADE, WHITE, 0);
         }
         for (int i = 0; i < cells.size(); i++) {
             for (int line = 0; line < cells.get(i).size(); line++) {
                 double baseline = y + CELL_PAD_MM + size * LEADING * (line + BASELINE);
-                boolean right = columns.get(i).right();
-                file.canvas().text(cells.get(i).get(line), right ? edges.get(i + 1) - CELL_PAD_MM : edges.get(i) + CELL_PAD_MM, baseline, size, head,
-                        right ? Canvas.Anchor.END : Canvas.Anchor.START, INK);
+                boolean number = columns.get(i).right();
+                file.canvas().text(cells.get(i).get(line), number ? edges.get(i + 1) - CELL_PAD_MM : edges.get(i) + CELL_PAD_MM, baseline, size, head,
+                        number ? Canvas.Anchor.END : Canvas.Anchor.START, INK);
             }
         }
         y += height;
-        file.canvas().line(file.leftMm(), y, file.rightMm(), y, RULE, 0.15);
+        file.canvas().line(left, y, right, y, RULE, 0.15);
+    }
+
+    private static double heightMm(List<List<String>> cells) {
+        return Math.max(1, cells.stream().mapToInt(List::size).max().orElse(1)) * Style.SMALL.sizeMm * LEADING + 2 * CELL_PAD_MM;
     }
 
     private List<String> wrap(String text, double width, double size, boolean bold) {

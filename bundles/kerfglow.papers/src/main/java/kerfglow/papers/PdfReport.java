@@ -88,7 +88,7 @@ public final class PdfReport {
 
     private void findings() throws IOException {
         for (Report.Group group : report.groups()) {
-            paper.together(group.example().places().isEmpty() ? 0 : CloseUp.HEIGHT_MM + 2 * ABOVE_MM);
+            paper.together(ABOVE_MM + heightMm(group.example(), closeUps.of(group.example(), group.first())));
             paper.heading(2, group.example().rule().summary());
             for (int i = 0; i < group.findings().size(); i++) {
                 finding(group.first() + i, group.findings().get(i));
@@ -98,16 +98,22 @@ public final class PdfReport {
 
     private void finding(int number, Result.ReportedFinding finding) throws IOException {
         Optional<CloseUp> closeUp = closeUps.of(finding, number);
-        paper.together(closeUp.isPresent() ? CloseUp.HEIGHT_MM + ABOVE_MM : ABOVE_MM * 2);
-        paper.bookmark(3, shortened(number + "  " + finding.message()));
+        paper.together(heightMm(finding, closeUp));
+        paper.bookmark(3, shortened(number + ": " + finding.message()));
         String places = Report.places(finding);
-        paper.paragraph(number + "  " + finding.message() + (places.isEmpty() ? "" : " The picture shows " + places + "."), Paper.Style.STRONG);
+        paper.numbered(number, finding.message() + (places.isEmpty() ? "" : " The picture shows " + places + "."), Paper.Style.STRONG);
         if (closeUp.isPresent()) {
             paper.beside(CloseUp.WIDTH_MM, CloseUp.HEIGHT_MM, CloseUp.WIDTH_MM, closeUp.get()::draw, report.details(finding));
         } else {
             paper.labelled(report.details(finding));
         }
         paper.space(2);
+    }
+
+    /** What a finding takes with the lines above it, so that these are not left alone at the foot of a page. */
+    private double heightMm(Result.ReportedFinding finding, Optional<CloseUp> closeUp) {
+        double details = paper.labelledHeightMm(closeUp.isPresent() ? CloseUp.WIDTH_MM : 0, report.details(finding));
+        return ABOVE_MM + (closeUp.isPresent() ? Math.max(CloseUp.HEIGHT_MM, details) : details);
     }
 
     private static String shortened(String text) {

@@ -137,6 +137,29 @@ class PaperTest {
     }
 
     @Test
+    void halves_are_filled_from_top_to_bottom_and_hold_every_row_once() throws IOException {
+        List<List<String>> rows = IntStream.range(0, 100).mapToObj(i -> List.of("row" + i, i + ".5")).toList();
+        byte[] pdf = written(true, paper -> paper.tableInHalves(List.of(new Paper.Column("Name", 3), new Paper.Column("Value", 1, true)), rows));
+        String text = text(pdf);
+        int last = -1;
+        for (int i = 0; i < 100; i++) {
+            int at = text.indexOf("row" + i + " " + i + ".5");
+            assertTrue(at > last, "row " + i + " after the one before it");
+            assertEquals(at, text.lastIndexOf("row" + i + " "), "once");
+            last = at;
+        }
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            int heads = text.split("Name Value", -1).length - 1;
+            assertEquals(2 * document.getNumberOfPages(), heads, "a head over each half");
+            PDFTextStripper stripper = new PDFTextStripper();
+            stripper.setSortByPosition(true);
+            stripper.setEndPage(1);
+            String lines = stripper.getText(document);
+            assertTrue(lines.contains("Name Value Name Value"), "side by side: " + lines);
+        }
+    }
+
+    @Test
     void what_the_font_lacks_is_a_lozenge_and_is_told() throws IOException {
         try (Paper paper = new Paper(about(false))) {
             paper.paragraph("Ω and ж are there");

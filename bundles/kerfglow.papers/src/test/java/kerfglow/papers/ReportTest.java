@@ -110,7 +110,7 @@ class ReportTest {
                 titles.add(chapter.getTitle());
                 chapter.children().forEach(each -> titles.add(each.getTitle()));
             });
-            assertTrue(titles.containsAll(List.of("1  Part p1 is narrow.", "2  Part p1 is narrow.", "3  Part p1 is narrow.", "Waivers", "Marks", "Sign-off", "What ran and what did not")), titles::toString);
+            assertTrue(titles.containsAll(List.of("1: Part p1 is narrow.", "2: Part p1 is narrow.", "3: Part p1 is narrow.", "Waivers", "Marks", "Sign-off", "What ran and what did not")), titles::toString);
         }
     }
 
@@ -128,6 +128,26 @@ class ReportTest {
         byte[] pdf = pdf(report);
         assertTrue(pdf.length < 2_000_000, "bytes: " + pdf.length);
         assertTrue(text(pdf).contains("500 Part p1 is narrow."));
+    }
+
+    @Test
+    void no_heading_and_no_message_is_left_alone_at_the_foot_of_a_page() throws IOException {
+        for (int before = 0; before < 12; before++) { // findings without a place, so that the page breaks elsewhere each time
+            List<Result.ReportedFinding> findings = new ArrayList<>();
+            for (int i = 0; i <= before; i++) {
+                findings.add(Sample.finding(String.format("%08x", i), Sample.NARROW, 1 + i / 1000.0));
+            }
+            findings.add(Sample.finding("abcdef01", Sample.DECIDE, 1));
+            try (PDDocument document = Loader.loadPDF(pdf(new Report(Sample.result(findings), Review.NONE, List.of(), DAY)))) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                    stripper.setStartPage(page);
+                    stripper.setEndPage(page);
+                    String text = stripper.getText(document);
+                    assertEquals(text.split("is narrow\\.", -1).length, text.split("trial\\.(narrow|decide)\\R", -1).length, () -> "message and details apart: " + text);
+                }
+            }
+        }
     }
 
     @Test

@@ -2,9 +2,11 @@
 package kerfglow.views;
 
 import java.util.List;
+import kerfglow.api.proof.Role;
 import kerfglow.host.Result;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Puntal;
 
 /**
  * One place of a finding, large, at a scale that people name: 2:1 is twice the size of the sign, 1:5 a fifth. Drawn in mm of paper,
@@ -21,6 +23,8 @@ public final class CloseUp {
             1 / 1000.0, 1 / 2000.0, 1 / 5000.0);
     /** As much again is seen around a place, so that one knows where it is. Assumed: tried on the samples. */
     private static final double SURROUNDINGS = 2;
+    /** The whole sign with a rim around it. Assumed: seen to be enough. */
+    private static final double ALL_OF_IT = 1.1;
     /** A place is shown with at least this much around it, mm on the sign. Assumed: a stroke and its neighbours are seen. */
     private static final double LEAST_SEEN_MM = 12;
     /** What is drawn lies no farther from the true shape: less than a dot of a printer of 1200 dots an inch. */
@@ -43,9 +47,14 @@ public final class CloseUp {
         Result.Place place = finding.places().get(0);
         Envelope extent = new Envelope(place.shape().getEnvelopeInternal());
         extent.expandToInclude(place.at());
+        boolean ofTheSign = place.shape() instanceof Puntal && finding.parts().isEmpty() && finding.elements().isEmpty();
+        if (ofTheSign) { // its centre of mass means nothing without the sign
+            shapes.result().parts().stream().filter(part -> part.role() != Role.NOTE && part.role() != Role.UNUSED).forEach(part -> extent.expandToInclude(part.shape().getEnvelopeInternal()));
+        }
+        double share = ofTheSign ? ALL_OF_IT : SURROUNDINGS;
         double seenHeight = HEIGHT_MM - FOOT_MM;
-        double widest = Math.max(LEAST_SEEN_MM, extent.getWidth() * SURROUNDINGS);
-        double highest = Math.max(LEAST_SEEN_MM * seenHeight / WIDTH_MM, extent.getHeight() * SURROUNDINGS);
+        double widest = Math.max(LEAST_SEEN_MM, extent.getWidth() * share);
+        double highest = Math.max(LEAST_SEEN_MM * seenHeight / WIDTH_MM, extent.getHeight() * share);
         scale = SCALES.stream().filter(each -> WIDTH_MM / each >= widest && seenHeight / each >= highest).findFirst().orElse(SCALES.get(SCALES.size() - 1));
         Coordinate centre = extent.centre();
         Envelope seen = new Envelope(centre.x - WIDTH_MM / scale / 2, centre.x + WIDTH_MM / scale / 2, centre.y - seenHeight / scale / 2, centre.y + seenHeight / scale / 2);

@@ -63,6 +63,15 @@ class PicturesTest {
         assertEquals(scale, new CloseUps(Sample.result()).of(finding, 1).orElseThrow().scale());
     }
 
+    /** The bar is 80 mm long: at 1:2 the window of 144 mm shows it all, at 1:1 one of 72 mm does not. */
+    @Test
+    void a_point_of_the_sign_is_shown_on_the_sign() {
+        Result.ReportedFinding centre = Sample.at("1", Sample.NOTE, "POINT (20 25)");
+        assertEquals("1:2", new CloseUps(Sample.result()).of(centre, 1).orElseThrow().scale());
+        Result.ReportedFinding ofAPart = Sample.finding("1", Sample.NARROW, 1, "20 25");
+        assertEquals("5:1", new CloseUps(Sample.result()).of(ofAPart, 1).orElseThrow().scale());
+    }
+
     @Test
     void a_finding_on_the_whole_proof_has_no_close_up() {
         assertTrue(new CloseUps(Sample.result()).of(Sample.finding("1", Sample.NOTE, 1), 1).isEmpty());

@@ -16,6 +16,7 @@ import kerfglow.host.Result;
 import kerfglow.outlines.ResultRow;
 import kerfglow.papers.FullSizePages;
 import kerfglow.views.Canvas;
+import kerfglow.views.FindingText;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -62,7 +63,7 @@ public final class MountingPattern {
         area.expandBy(BORDER_MM);
         tiling = Tiling.of(area, media);
         String digest = result.proof().sha256();
-        name = (result.job().title().isBlank() ? result.proof().file() : result.job().title()) + ", proof " + digest.substring(0, Math.min(SHORT_DIGEST, digest.length()));
+        name = (result.job().title().isBlank() ? FindingText.fileName(result) : result.job().title()) + ", proof " + digest.substring(0, Math.min(SHORT_DIGEST, digest.length()));
     }
 
     /**

@@ -15,6 +15,7 @@ import kerfglow.api.proof.Role;
 import kerfglow.host.Result;
 import kerfglow.job.ReviewedResult;
 import kerfglow.outlines.ResultRow;
+import kerfglow.views.FindingText;
 import org.locationtech.jts.geom.Envelope;
 
 /** Gathers a worksheet from the tables of a result. Reads them by the ids of their columns, so that a check that is not installed leaves a gap. */
@@ -67,10 +68,10 @@ final class WorksheetMaker {
 
     private List<Fact> header() {
         List<Fact> facts = new ArrayList<>(List.of(
-                Fact.text("job", "Job", result.job().title().isBlank() ? result.proof().file() : result.job().title()),
+                Fact.text("job", "Job", result.job().title().isBlank() ? FindingText.fileName(result) : result.job().title()),
                 Fact.text("shop", "Shop", result.shop().name()),
                 Fact.text("build", "Build", result.job().build().orElse("")),
-                Fact.text("proof", "Proof", result.proof().file()),
+                Fact.text("proof", "Proof", FindingText.fileName(result)),
                 Fact.text("revision", "Revision", revision.isBlank() ? "not given" : revision),
                 Fact.text("digest", "Digest", "SHA-256 " + result.proof().sha256()),
                 Fact.number("proof-width", "Proof width", result.proof().widthMm(), Quantity.LENGTH),

@@ -21,7 +21,8 @@ public final class WorksheetPdf {
     private static final int SHORT_DIGEST = 12;
     /** A picture leaves room for facts beside it. */
     private static final double LETTER_WIDTH_MM = 165;
-    private static final double LETTER_HEIGHT_MM = 112;
+    /** Leaves room on the page for the tables of strips and weight, so that the bend table has the next one for itself. */
+    private static final double LETTER_HEIGHT_MM = 100;
     private static final double SIGN_WIDTH_MM = 170;
     private static final double SIGN_HEIGHT_MM = 100;
     /** A chapter's heading stays with its first table. */
@@ -29,6 +30,8 @@ public final class WorksheetPdf {
     /** Columns are shared out by what stands in them, within these bounds, in characters. */
     private static final int NARROWEST = 6;
     private static final int WIDEST = 34;
+    /** A column is made wide enough for its head to take about so many lines. */
+    private static final int LINES_OF_A_HEAD = 3;
     /** A table of one row reads better as a list when it has more columns. */
     private static final int MOST_COLUMNS_OF_ONE_ROW = 8;
 
@@ -78,14 +81,14 @@ public final class WorksheetPdf {
         }
         paper.heading(2, "Parts");
         table(sheet.parts());
-        for (LetterSheet letter : sheet.letters()) {
-            letter(letter);
-        }
         if (!sheet.gaps().isEmpty()) {
             paper.heading(2, "Not measured");
             for (String gap : sheet.gaps()) {
                 paper.paragraph(gap);
             }
+        }
+        for (LetterSheet letter : sheet.letters()) {
+            letter(letter);
         }
     }
 
@@ -107,7 +110,7 @@ public final class WorksheetPdf {
                 paper.paragraph("This strip has no bends.");
             } else {
                 paper.paragraph(AT_THE_BENDER, Paper.Style.SMALL);
-                table(bends);
+                paper.tableInHalves(columns(bends), rows(bends));
             }
         }
     }
@@ -115,17 +118,21 @@ public final class WorksheetPdf {
     private void titled(Table table) throws IOException {
         paper.heading(3, table.info().title());
         if (table.rows().size() == 1 && table.info().columns().size() > MOST_COLUMNS_OF_ONE_ROW) {
-            List<Paper.Labelled> lines = new ArrayList<>();
+            List<List<String>> facts = new ArrayList<>();
             for (int i = 0; i < table.info().columns().size(); i++) {
-                lines.add(new Paper.Labelled("", table.info().columns().get(i).title() + ": " + words(table.rows().get(0).get(i), table.info().columns().get(i))));
+                facts.add(List.of(table.info().columns().get(i).title(), words(table.rows().get(0).get(i), table.info().columns().get(i))));
             }
-            paper.labelled(lines);
+            paper.tableInHalves(List.of(new Paper.Column("What", 3), new Paper.Column("How much", 2)), facts);
         } else {
             table(table);
         }
     }
 
     private void table(Table table) throws IOException {
+        paper.table(columns(table), rows(table));
+    }
+
+    private List<List<String>> rows(Table table) {
         List<TableInfo.Column> columns = table.info().columns();
         List<List<String>> rows = new ArrayList<>();
         for (List<Object> row : table.rows()) {
@@ -135,14 +142,21 @@ public final class WorksheetPdf {
             }
             rows.add(cells);
         }
+        return rows;
+    }
+
+    private List<Paper.Column> columns(Table table) {
+        List<TableInfo.Column> columns = table.info().columns();
+        List<List<String>> rows = rows(table);
         List<Paper.Column> shared = new ArrayList<>();
         for (int i = 0; i < columns.size(); i++) {
             int column = i;
             int longest = rows.stream().mapToInt(row -> row.get(column).length()).max().orElse(0);
             int word = List.of(columns.get(i).title().split(" ")).stream().mapToInt(String::length).max().orElse(0);
-            shared.add(new Paper.Column(columns.get(i).title(), Math.max(NARROWEST, Math.min(WIDEST, Math.max(longest, word) + 2)), columns.get(i).type() == TableInfo.Type.NUMBER));
+            int head = Math.max(word, columns.get(i).title().length() / LINES_OF_A_HEAD);
+            shared.add(new Paper.Column(columns.get(i).title(), Math.max(NARROWEST, Math.min(WIDEST, Math.max(longest, head) + 2)), columns.get(i).type() == TableInfo.Type.NUMBER));
         }
-        paper.table(shared, rows);
+        return shared;
     }
 
     private String words(Object cell, TableInfo.Column column) {

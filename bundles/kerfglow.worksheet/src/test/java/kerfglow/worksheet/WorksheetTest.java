@@ -239,13 +239,21 @@ class WorksheetTest {
             }
         }
         try (PDDocument document = Loader.loadPDF(pdf)) {
-            assertTrue(document.getNumberOfPages() > sheet.letters().size() + 2 && document.getNumberOfPages() < 50, "pages: " + document.getNumberOfPages());
+            long many = sheet.letters().stream().filter(letter -> letter.bends().stream().mapToInt(table -> table.rows().size()).sum() > 40).count();
+            assertTrue(document.getNumberOfPages() > sheet.letters().size() + 2 && document.getNumberOfPages() <= 6 + 2 * sheet.letters().size() + many,
+                    "two pages a letter, a third for more than 40 bends, and what the whole sign takes: " + document.getNumberOfPages());
             for (PDPage page : document.getPages()) {
                 for (COSName name : page.getResources().getFontNames()) {
                     assertTrue(page.getResources().getFont(name).isEmbedded(), name::getName);
                 }
             }
         }
+    }
+
+    @Test
+    void the_proof_is_named_without_the_folder_of_one_machine() {
+        assertTrue(demo.result().proof().file().length() > "skelderfen.svg".length(), "read by a path");
+        assertEquals(List.of("skelderfen.svg"), sheet.header().stream().filter(fact -> fact.id().equals("proof")).map(Fact::text).toList());
     }
 
     @Test
