@@ -88,7 +88,7 @@ public final class VinylCheck implements Check {
 
     private static Meetings.Limits limits(Settings settings, Part lower) {
         return new Meetings.Limits(settings.get(VinylSettings.LEAST_OVERLAP, lower), settings.get(VinylSettings.MEANT_GAP, lower),
-                settings.get(VinylSettings.REGISTRATION, lower), settings.get(VinylSettings.FACING_ANGLE, lower), settings.get(VinylSettings.LEAST_EDGE, lower));
+                settings.get(VinylSettings.REGISTRATION, lower), settings.get(VinylSettings.MEETING_ANGLE, lower), settings.get(VinylSettings.LEAST_EDGE, lower));
     }
 
     private static List<Meeting> meetings(List<Film> films, Settings settings, Runnable pulse) {

@@ -26,9 +26,12 @@ final class VinylSettings {
             "a report of 0.018 in strokes that could not be weeded by normal means, a secondary page");
     static final Setting<Double> TIP_LENGTH = Setting.lengthMm("vinyl.tip-length", "how long a tip may be thin, 0 for three times the least width", 0.0, 0, 1000,
             "tips sharper than about 19 degrees run out longer", PRACTICE);
-    static final Setting<Double> FACING_ANGLE = Setting.number("vinyl.facing-angle", "how far edges may lean and still make a stroke, or run along each other",
-            Quantity.ANGLE, 30.0, 1, 89, "edges that lean more form a corner, or cross",
+    static final Setting<Double> FACING_ANGLE = Setting.number("vinyl.facing-angle", "how far edges may lean and still make a stroke",
+            Quantity.ANGLE, 30.0, 1, 89, "edges that lean more form a corner",
             "Assumed: between the sharpest serif tips (about 20) and the sharpest common corners of capitals (about 35)");
+    static final Setting<Double> MEETING_ANGLE = Setting.number("vinyl.meeting-angle", "how far edges of two colours may lean and still run along each other",
+            Quantity.ANGLE, 15.0, 1, 89, "edges that lean more cross: film that lands a little off moves the crossing, and opens no gap",
+            "Assumed: below the sharpest serif tips (about 20), whose edges a line crosses");
     static final Setting<Double> LEAST_OVERLAP = Setting.lengthMm("vinyl.least-overlap", "least overlap of colours that meet, 0 for colours that may be laid edge to edge",
             1.5, 0, 50, "1/16 in is usual, 1/32 to 1/8 in the range", PRACTICE);
     static final Setting<Double> MEANT_GAP = Setting.lengthMm("vinyl.meant-gap", "colours with a gap up to this are meant to meet", 1.0, 0, 50,
@@ -52,7 +55,7 @@ final class VinylSettings {
             "pick, lift and look", "Assumed: to compare jobs with; put your own in");
     static final Setting<Double> SECONDS_PER_METRE = Setting.number("vinyl.seconds-per-metre", "time to weed along one metre of cut", Quantity.TIME, 15.0, 0, 600,
             "peeling the waste off its edges", "Assumed: to compare jobs with; put your own in");
-    static final List<Setting<?>> ALL = List.of(LEAST_PIECE, LEAST_STROKE, LEAST_WASTE, TIP_LENGTH, FACING_ANGLE, LEAST_OVERLAP, MEANT_GAP, REGISTRATION,
+    static final List<Setting<?>> ALL = List.of(LEAST_PIECE, LEAST_STROKE, LEAST_WASTE, TIP_LENGTH, FACING_ANGLE, MEETING_ANGLE, LEAST_OVERLAP, MEANT_GAP, REGISTRATION,
             LEAST_EDGE, FEED_MARGIN, SPACING, LEADER, SEAM_OVERLAP, DETAIL_WIDTH, DETAIL_CLEARANCE, SECONDS_PER_PIECE, SECONDS_PER_METRE);
 
     static final Setting<Double> WIDTH = Setting.lengthMm("width", "width of the roll", null, 10, 10_000, "depends on the roll", SHEET);

@@ -141,6 +141,20 @@ class VinylCheckTest {
         assertEquals(List.of(), tester().part(film("level", 0, RED, box(0, 40, 200, 60))).part(film("upright", 1, BLUE, box(90, 0, 110, 100))).findings(VinylRules.OVERLAP));
     }
 
+    /** A line of film 2.5 mm wide over the edge of another colour: laid a little off it crosses elsewhere, and nothing opens, unless it nearly runs along. */
+    @ParameterizedTest
+    @CsvSource({"80, false", "26, false", "16, false", "10, true", "4, true"})
+    void a_line_that_crosses_an_edge_does_not_meet_it(double degrees, boolean meets) {
+        double c = Math.cos(Math.toRadians(degrees));
+        double s = Math.sin(Math.toRadians(degrees));
+        StringBuilder wkt = new StringBuilder("POLYGON ((");
+        for (double[] corner : new double[][] {{-80, -1.25}, {80, -1.25}, {80, 1.25}, {-80, 1.25}, {-80, -1.25}}) {
+            wkt.append(wkt.charAt(wkt.length() - 1) == '(' ? "" : ", ").append(100 + corner[0] * c - corner[1] * s).append(' ').append(100 + corner[0] * s + corner[1] * c);
+        }
+        List<Finding> found = tester().part(film("star", 0, RED, box(0, 0, 200, 100))).part(film("line", 1, BLUE, wkt.append("))").toString())).findings(VinylRules.OVERLAP);
+        assertEquals(!meets, found.isEmpty(), found::toString);
+    }
+
     @Test
     void a_gap_that_a_third_film_covers_does_not_show() {
         CheckTester two = tester().part(film("left", 1, RED, box(10, 10, 50, 80))).part(film("right", 2, BLUE, box(50.5, 10, 90, 80)));
