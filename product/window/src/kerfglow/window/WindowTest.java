@@ -33,6 +33,7 @@ import kerfglow.job.FindingItem;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobState;
+import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import kerfglow.job.PointMm;
 import org.eclipse.swt.SWT;
@@ -43,6 +44,7 @@ import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Text;
 import org.eclipse.swt.widgets.Tree;
+import org.eclipse.swt.widgets.TreeItem;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -142,6 +144,41 @@ class WindowTest {
             assertTrue(same.decision().isWaived());
             assertFalse(again.desk().job().orElseThrow().isChanged());
         }
+    }
+
+    @Test
+    void a_mark_is_made_and_answered_without_a_pointer() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            Canvas canvas = window.control(window.shell(), Canvas.class, each -> each.getClass() == Canvas.class && each.getSize().x > 500);
+            window.menu("Mark with an arrow");
+            key(canvas, SWT.CR);
+            key(canvas, SWT.ARROW_RIGHT);
+            window.shot("10-by-keys");
+            window.answerNext(words(window, "Which blue?", "M. Reviewer"));
+            key(canvas, SWT.CR);
+            window.settle();
+            Mark made = window.desk().job().orElseThrow().state().marks().get(0);
+            MarkShape.Arrow arrow = (MarkShape.Arrow) made.shape();
+            assertTrue(arrow.tip().xMm() > arrow.from().xMm(), "the arrow key moved the view to the right");
+            assertEquals(arrow.from().yMm(), arrow.tip().yMm(), 1e-9);
+            window.tab("What was decided");
+            Tree tree = window.control(window.shell(), Tree.class, each -> "Decisions, marks and sign-offs".equals(window.accessibleName(each)));
+            TreeItem marks = List.of(tree.getItems()).stream().filter(item -> item.getText().startsWith("Marks")).findFirst().orElseThrow();
+            tree.setSelection(marks.getItem(0));
+            tree.notifyListeners(SWT.Selection, new Event());
+            window.answerNext(words(window, "The second of the two.", "A. Customer"));
+            window.control(window.shell(), Button.class, button -> button.getText().equals("Settle...")).notifyListeners(SWT.Selection, new Event());
+            Mark settled = window.desk().job().orElseThrow().state().marks().get(0);
+            assertEquals("The second of the two.", settled.answers().get(0).text());
+            assertEquals("A. Customer", settled.settled().orElseThrow().author(), "who settles it, not who made it");
+        }
+    }
+
+    private static void key(Canvas canvas, int keyCode) {
+        Event event = new Event();
+        event.keyCode = keyCode;
+        canvas.notifyListeners(SWT.KeyDown, event);
     }
 
     private static void pull(Window window, int fromX, int fromY, int toX, int toY) {
@@ -257,7 +294,7 @@ class WindowTest {
             window.await(() -> window.desk().result().filter(result -> result.job().knownDimension().isPresent()).isPresent() && !window.desk().work().busy(), "the run");
             Envelope parts = new Envelope();
             window.desk().parts().forEach(part -> parts.expandToInclude(part.shape().getEnvelopeInternal()));
-            assertEquals(3200, parts.getWidth(), 1, "all that is shown is as wide as it is known to be; what lies outside of parts is a crumb");
+            assertEquals(3200, parts.getWidth(), 1, "all that is shown is as wide as it is known to be");
             window.shot("9-job-sheet");
             Combo check = window.control(window.shell(), Combo.class, combo -> "Findings of which check".equals(window.accessibleName(combo)));
             check.select(check.indexOf("artwork"));

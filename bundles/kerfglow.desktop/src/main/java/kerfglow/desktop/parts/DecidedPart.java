@@ -5,11 +5,13 @@ import jakarta.annotation.PostConstruct;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.FormatStyle;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Topic;
+import kerfglow.host.Result;
 import kerfglow.job.Job;
 import kerfglow.job.Mark;
 import kerfglow.job.ReviewedResult;
@@ -43,10 +45,15 @@ public final class DecidedPart {
      * What a line of the tree stands for.
      *
      * @param mark the mark; absent for anything else
+     * @param broken the check that failed or took too long; absent for anything else
      */
-    private record Line(Runnable choose, Runnable remove, Optional<Mark> mark) {
+    private record Line(Runnable choose, Runnable remove, Optional<Mark> mark, Optional<Result.CheckRow> broken) {
         Line of(Mark own) {
-            return new Line(choose, remove, Optional.of(own));
+            return new Line(choose, remove, Optional.of(own), Optional.empty());
+        }
+
+        static Line of(Result.CheckRow row) {
+            return new Line(() -> { }, () -> { }, Optional.empty(), Optional.of(row));
         }
     }
 
@@ -66,7 +73,8 @@ public final class DecidedPart {
         columns.marginHeight = 0;
         row.setLayout(columns);
         row.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        waive = button(row, "Waive...", "Accept the chosen finding, with a reason and a name", decisions::waive);
+        waive = button(row, "Waive...", "Accept the chosen finding, or the check that failed and is chosen below, with a reason and a name",
+                () -> chosen().flatMap(Line::broken).ifPresentOrElse(decisions::waive, decisions::waive));
         withdraw = button(row, "Withdraw", "Take back the waiver of the chosen finding", decisions::withdraw);
         sign = button(row, "Sign off...", "Let the proof go on to the floor", decisions::signOff);
         answer = button(row, "Answer...", "Answer the mark that is chosen in the list below", () -> chosenMark().ifPresent(mark -> decisions.answer(mark.id())));
@@ -89,13 +97,8 @@ public final class DecidedPart {
         });
         Listening.to(desk, tree, Topic.JOB, this::fill);
         Listening.to(desk, tree, Topic.FINDINGS, this::fill);
-        Listening.to(desk, tree, Topic.CHOICE, () -> {
-            waive.setEnabled(decisions.canWaive());
-            withdraw.setEnabled(decisions.canWithdraw());
-        });
+        Listening.to(desk, tree, Topic.CHOICE, this::enable);
         Skin.wear(parent, desk);
-        waive.setEnabled(false);
-        withdraw.setEnabled(false);
         fill();
     }
 
@@ -125,6 +128,8 @@ public final class DecidedPart {
     }
 
     private void enable() {
+        waive.setEnabled(chosen().flatMap(Line::broken).isPresent() || decisions.canWaive());
+        withdraw.setEnabled(decisions.canWithdraw());
         answer.setEnabled(chosenMark().isPresent());
         settle.setEnabled(chosenMark().isPresent());
         settle.setText(chosenMark().flatMap(Mark::settled).isPresent() ? "Open again" : "Settle...");
@@ -136,6 +141,7 @@ public final class DecidedPart {
         tree.setRedraw(false);
         tree.removeAll();
         desk.job().ifPresent(job -> {
+            fillBroken();
             fillWaivers(job);
             fillMarks(job);
             desk.reviewed().ifPresent(reviewed -> fillSignOffs(job, reviewed));
@@ -157,6 +163,23 @@ public final class DecidedPart {
         int refusals = reviewed.refusals().size();
         return reviewed.signedOff().map(signed -> "Signed off by " + signed.author() + ".").orElse(refusals == 0 ? "Nothing stands against signing off." : refusals
                 + (refusals == 1 ? " thing stands" : " things stand") + " against signing off.");
+    }
+
+    /** Checks that could not do their work: those that failed must be waived before anybody signs off, the others must be known. */
+    private void fillBroken() {
+        List<Result.CheckRow> rows = desk.result().map(Result::checks).orElse(List.of()).stream()
+                .filter(row -> row.status() == Result.Status.NOT_MEASURED || ReviewedResult.isBroken(row)).toList();
+        if (rows.isEmpty()) {
+            return;
+        }
+        TreeItem head = head("Checks that could not do their work", rows.size());
+        for (Result.CheckRow row : rows) {
+            boolean waived = desk.reviewed().flatMap(reviewed -> reviewed.waiver(row)).isPresent();
+            TreeItem line = line(head, row.check() + " " + row.status().word() + (waived ? " (waived)" : "") + ": " + row.why(), () -> { }, () -> { });
+            if (ReviewedResult.isBroken(row) && !waived) {
+                line.setData(Line.of(row));
+            }
+        }
     }
 
     private void fillWaivers(Job job) {
@@ -202,7 +225,7 @@ public final class DecidedPart {
     private static TreeItem line(TreeItem head, String text, Runnable choose, Runnable remove) {
         TreeItem line = new TreeItem(head, SWT.NONE);
         line.setText(text);
-        line.setData(new Line(choose, remove, Optional.empty()));
+        line.setData(new Line(choose, remove, Optional.empty(), Optional.empty()));
         return line;
     }
 

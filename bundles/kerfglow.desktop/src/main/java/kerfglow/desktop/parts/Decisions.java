@@ -8,6 +8,7 @@ import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.WorkState;
+import kerfglow.host.Result;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobFileException;
 import kerfglow.job.MarkShape;
@@ -36,6 +37,12 @@ final class Decisions {
         desk.choice().filter(choice -> canWaive()).ifPresent(choice -> ask("Waive finding " + choice.item().number(),
                 "Why may this stay as it is? " + choice.finding().message(), "Waive", true)
                 .ifPresent(answer -> desk.job().orElseThrow().waive(choice.finding(), answer.words(), answer.name())));
+    }
+
+    /** Accepts that a check failed or took too long. */
+    void waive(Result.CheckRow row) {
+        ask("Waive check " + row.check(), "Why may the proof go on though the check " + row.check() + " " + row.status().word() + "?", "Waive", true)
+                .ifPresent(answer -> desk.job().ifPresent(job -> job.waive(row, answer.words(), answer.name())));
     }
 
     boolean canWithdraw() {

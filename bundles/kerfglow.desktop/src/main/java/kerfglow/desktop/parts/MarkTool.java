@@ -10,6 +10,7 @@ import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.scene.View;
 import kerfglow.job.MarkShape;
 import kerfglow.job.PointMm;
+import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -21,6 +22,7 @@ final class MarkTool implements PointerTool {
     private final Kind kind;
     private final Consumer<MarkShape> drawn;
     private final List<Coordinate> points = new ArrayList<>();
+    private boolean done;
 
     MarkTool(Kind kind, Consumer<MarkShape> drawn) {
         this.kind = kind;
@@ -29,7 +31,8 @@ final class MarkTool implements PointerTool {
 
     @Override
     public String words() {
-        return kind == Kind.NOTE ? "Click where the note belongs; Esc puts it away." : "Pull from one end to the other; Esc puts it away.";
+        return kind == Kind.NOTE ? "Click where the note belongs, or press Enter for the middle of what is seen; Esc puts it away."
+                : "Pull from one end to the other, or press Enter for each end when it is in the middle of what is seen; Esc puts it away.";
     }
 
     @Override
@@ -52,6 +55,25 @@ final class MarkTool implements PointerTool {
         points.clear();
         shape.ifPresent(drawn);
         return shape.isPresent();
+    }
+
+    @Override
+    public boolean key(int keyCode, char character, boolean wide, Coordinate middleMm) {
+        if (keyCode != SWT.CR && keyCode != SWT.KEYPAD_CR) {
+            return false;
+        }
+        if (points.isEmpty()) {
+            press(middleMm, 0);
+            done = kind == Kind.NOTE && release(middleMm, 0);
+        } else {
+            done = release(middleMm, 0);
+        }
+        return true;
+    }
+
+    @Override
+    public boolean isDone() {
+        return done;
     }
 
     /** What the points make; empty while they lie on one spot. */

@@ -12,6 +12,7 @@ import kerfglow.desktop.paint.CloseUpPainter;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.scene.Gauge;
 import kerfglow.desktop.scene.View;
+import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -20,6 +21,9 @@ import org.locationtech.jts.geom.Coordinate;
  * stroke's width, the height of the shape, and at an outline the radius or the angle.
  */
 final class MeasureTool implements PointerTool {
+    /** Keys cannot be set down as finely as a pointer; nearer than this a corner or outline is meant. */
+    private static final double KEY_REACH_MM = 2;
+
     private final Supplier<Gauge> gauge;
     private final Supplier<UnitSystem> units;
     private Optional<Coordinate> from = Optional.empty();
@@ -45,7 +49,7 @@ final class MeasureTool implements PointerTool {
             each.angleDegrees().ifPresent(angle -> words.add("corner of " + Units.format(angle, Quantity.ANGLE, units.get())));
             each.radiusMm().ifPresent(radius -> words.add("radius " + length(radius)));
         });
-        return words.length() == 0 ? "Measuring: rest on a shape, or pull from one point to another; Esc ends." : words.toString();
+        return words.length() == 0 ? "Measuring: rest on a shape, or pull from one point to another; by keys, Enter takes the middle of what is seen. Esc ends." : words.toString();
     }
 
     private String length(double mm) {
@@ -65,6 +69,19 @@ final class MeasureTool implements PointerTool {
         if (held) {
             to = Optional.of(snap.map(Gauge.Snap::at).orElse(atMm));
         }
+    }
+
+    @Override
+    public boolean key(int keyCode, char character, boolean wide, Coordinate middleMm) {
+        if (keyCode != SWT.CR && keyCode != SWT.KEYPAD_CR) {
+            return false;
+        }
+        if (from.isEmpty() || to.isPresent()) {
+            press(middleMm, KEY_REACH_MM);
+        } else {
+            move(middleMm, KEY_REACH_MM, true);
+        }
+        return true;
     }
 
     private void look(Coordinate atMm, double reachMm) {

@@ -30,6 +30,11 @@ interface PointerTool {
         return false;
     }
 
+    /** True when a key ended its work, so that it is put away. */
+    default boolean isDone() {
+        return false;
+    }
+
     /** Paints over the proof what is being made. */
     void paint(GC gc, View view, Palette palette);
 }

@@ -14,6 +14,7 @@ import kerfglow.desktop.paint.RulerPainter;
 import kerfglow.desktop.scene.Badges;
 import kerfglow.desktop.scene.View;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Canvas;
 import org.eclipse.swt.widgets.Composite;
@@ -32,6 +33,7 @@ public final class ProofCanvas {
     /** A press that moves less than this chooses, one that moves more pulls the drawing. */
     private static final int CLICK_PX = 4;
     private static final int KEY_STEP_PX = 60;
+    private static final int MIDDLE_PX = 14;
     private static final int FIT_MARGIN_PX = 24;
     /** A chosen place fills this much of the canvas... */
     private static final double CHOSEN_SHARE = 0.3;
@@ -53,6 +55,7 @@ public final class ProofCanvas {
     private Point last = new Point(-1, -1);
     private boolean dragging;
     private boolean toolHeld;
+    private boolean keyed;
 
     public ProofCanvas(Composite parent, Desk desk) {
         this.desk = desk;
@@ -61,7 +64,12 @@ public final class ProofCanvas {
         picture = new ProofPicture(canvas, desk);
         flight = new Flight(canvas, this::show);
         canvas.addListener(SWT.Dispose, event -> picture.dispose());
-        canvas.addListener(SWT.Paint, event -> picture.paint(event.gc, view, canvas.getSize(), last, tool));
+        canvas.addListener(SWT.Paint, event -> {
+            picture.paint(event.gc, view, canvas.getSize(), last, tool);
+            if (keyed && tool.isPresent()) {
+                paintMiddle(event.gc);
+            }
+        });
         canvas.addListener(SWT.Resize, event -> {
             if (fitted) {
                 fit();
@@ -103,6 +111,15 @@ public final class ProofCanvas {
     /** Told where on the proof the pointer stands, mm; empty when it leaves. */
     public void onPointer(Consumer<Optional<Coordinate>> listener) {
         pointerListeners.add(listener);
+    }
+
+    /** Where a tool works that is used by keys. */
+    private void paintMiddle(GC gc) {
+        Point size = canvas.getSize();
+        gc.setForeground(canvas.getDisplay().getSystemColor(SWT.COLOR_BLACK));
+        gc.setLineWidth(1);
+        gc.drawLine(size.x / 2 - MIDDLE_PX, size.y / 2, size.x / 2 + MIDDLE_PX, size.y / 2);
+        gc.drawLine(size.x / 2, size.y / 2 - MIDDLE_PX, size.x / 2, size.y / 2 + MIDDLE_PX);
     }
 
     /** Another proof is shown whole; the same one, read or checked again, stays as it is seen. */
@@ -222,6 +239,7 @@ public final class ProofCanvas {
     }
 
     private void move(Event event) {
+        keyed = false;
         if (tool.isPresent() && pressed == null) {
             tool.get().move(view.toMm(event.x, event.y), reachMm(), toolHeld);
             canvas.redraw();
@@ -292,8 +310,12 @@ public final class ProofCanvas {
     }
 
     private void key(Event event) {
+        keyed = true;
         Point size = canvas.getSize();
         if (tool.filter(each -> each.key(event.keyCode, event.character, (event.stateMask & SWT.SHIFT) != 0, view.toMm(size.x / 2.0, size.y / 2.0))).isPresent()) {
+            if (tool.filter(PointerTool::isDone).isPresent()) {
+                take(Optional.empty());
+            }
             canvas.redraw();
             toolListeners.forEach(Runnable::run);
             return;
