@@ -174,7 +174,6 @@ final class MainMenu {
     private void lights() {
         boolean on = proof.tool().filter(LightTool.class::isInstance).isPresent();
         proof.take(on ? Optional.empty() : Optional.of(new LightTool(desk)));
-        proof.control().setFocus();
         refresh();
     }
 

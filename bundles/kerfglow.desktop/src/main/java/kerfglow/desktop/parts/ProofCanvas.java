@@ -206,6 +206,9 @@ public final class ProofCanvas {
     /** Takes up a tool; empty puts the one in use away. */
     void take(Optional<PointerTool> next) {
         tool = next;
+        if (next.isPresent()) {
+            canvas.setFocus(); // its keys are the proof's
+        }
         canvas.setCursor(next.isPresent() ? canvas.getDisplay().getSystemCursor(SWT.CURSOR_CROSS) : null);
         canvas.redraw();
         toolListeners.forEach(Runnable::run);
