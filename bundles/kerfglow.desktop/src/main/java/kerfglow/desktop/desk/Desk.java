@@ -51,6 +51,7 @@ public final class Desk {
     private Optional<ProofComparison> comparison = Optional.empty();
     private OldRevision old = OldRevision.NONE;
     private Envelope aim = new Envelope();
+    private Optional<Listing> listing = Optional.empty();
     private FindingFilter filter = FindingFilter.ALL;
     private FindingOrder order = FindingOrder.SEVERITY;
     private UnitSystem units = UnitSystem.METRIC;
@@ -92,6 +93,7 @@ public final class Desk {
         old = OldRevision.NONE;
         choice = Optional.empty();
         filter = FindingFilter.ALL;
+        listing = Optional.empty();
         shown.reset();
         for (Topic topic : List.of(Topic.PROOF, Topic.FINDINGS, Topic.CHOICE, Topic.JOB)) {
             tell(topic);
@@ -223,6 +225,7 @@ public final class Desk {
 
     private void take(Optional<ReviewedResult> next) {
         reviewed = next;
+        listing = Optional.empty();
         Optional<Choice> before = choice;
         choice = before.flatMap(old -> item(old.finding().id()).map(item -> new Choice(item, Math.min(old.place(), Math.max(0, item.finding().places().size() - 1)))));
         tell(Topic.FINDINGS);
@@ -270,6 +273,7 @@ public final class Desk {
     public void setFilter(FindingFilter value) {
         if (!filter.equals(value)) {
             filter = value;
+            listing = Optional.empty();
             tell(Topic.LISTED);
         }
     }
@@ -291,35 +295,38 @@ public final class Desk {
 
     public void setOrder(FindingOrder value) {
         order = value;
+        listing = Optional.empty();
         tell(Topic.LISTED);
     }
 
     /** Every station of the floor with what it has to expect. */
     public List<Station.Outlook> outlooks() {
-        return reviewed.map(Station::outlooks).orElse(List.of());
+        return listing().outlooks();
     }
 
     /** The listed findings of one station, in the order of the list. */
     public List<FindingItem> listed(Station.Outlook outlook) {
-        return list().stream().flatMap(each -> each.items().stream()).filter(item -> outlook.items().stream().anyMatch(own -> own.number() == item.number())).toList();
+        return listing().of(outlook);
     }
 
     /** The listed findings: station by station, as they stand in the list. */
     public List<FindingItem> listed() {
-        return outlooks().stream().flatMap(outlook -> listed(outlook).stream()).toList();
+        return listing().all();
     }
 
     /** How many the filter hides. */
     public int hidden() {
-        return list().map(FindingList::hidden).orElse(0);
+        return listing().hidden();
     }
 
-    private Optional<FindingList> list() {
-        return reviewed.map(each -> FindingList.of(each, filter, order));
+    private Listing listing() {
+        Listing current = listing.orElseGet(() -> new Listing(reviewed, filter, order));
+        listing = Optional.of(current);
+        return current;
     }
 
     private Optional<FindingItem> item(String id) {
-        return list().flatMap(each -> each.item(id));
+        return listing().item(id);
     }
 
     /** One marker for each place of the listed findings. */

@@ -23,7 +23,7 @@ final class CloseUpCanvas {
     private final Canvas canvas;
     private final CloseUpPainter painter = new CloseUpPainter();
     private Optional<CloseUp> closeUp = Optional.empty();
-    private int asked;
+    private volatile int asked;
 
     CloseUpCanvas(Composite parent, Desk desk, Executor background) {
         this.desk = desk;
@@ -58,6 +58,9 @@ final class CloseUpCanvas {
         Result result = desk.result().get();
         double pixelsPerMm = desk.screen().pixelsPerMm();
         background.execute(() -> {
+            if (mine != asked) { // another was chosen since; who walks through a list waits for the last one alone
+                return;
+            }
             CloseUp made = CloseUp.of(result, choice.get().finding(), place.get(), size.x / pixelsPerMm, size.y / pixelsPerMm);
             if (!canvas.isDisposed()) {
                 canvas.getDisplay().asyncExec(() -> {
