@@ -9,6 +9,7 @@ import java.util.Optional;
 import kerfglow.api.proof.Role;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
+import kerfglow.desktop.desk.FloorFile;
 import kerfglow.desktop.desk.Lights;
 import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Shown;
@@ -31,12 +32,14 @@ final class MainMenu {
     private final ProofCanvas proof;
     private final Opener opener;
     private final Decisions decisions;
+    private final HandOn handOn;
     private final Shell shell;
     private final List<Deed> deeds = new ArrayList<>();
 
-    MainMenu(Shell shell, Desk desk, SheetEditor editor, ProofCanvas proof, Opener opener, Decisions decisions) {
+    MainMenu(Shell shell, Desk desk, SheetEditor editor, ProofCanvas proof, Opener opener, Decisions decisions, HandOn handOn) {
         this.editor = editor;
         this.decisions = decisions;
+        this.handOn = handOn;
         this.shell = shell;
         this.desk = desk;
         this.proof = proof;
@@ -79,6 +82,10 @@ final class MainMenu {
         menu.add(new Separator());
         menu.add(deed(Deed.of("Take another &file for the proof...", 0, opener::askRevision, () -> desk.result().isPresent())));
         menu.add(deed(Deed.of("Take in a second reviewer's &marks...", 0, decisions::merge, () -> desk.job().isPresent())));
+        menu.add(new Separator());
+        for (FloorFile kind : FloorFile.values()) {
+            menu.add(deed(Deed.of("Write the " + kind.menuWords() + "...", 0, () -> handOn.ask(kind), handOn::isPossible)));
+        }
         menu.add(new Separator());
         menu.add(deed(Deed.of("&Leave", SWT.MOD1 | 'Q', shell::close)));
         return menu;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import kerfglow.api.Quantity;
 import kerfglow.api.Units;
+import kerfglow.desktop.desk.Background;
 import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
@@ -41,7 +42,7 @@ public final class ProofPart {
     private MDirtyable dirty;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, MDirtyable newDirty) {
+    void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, Background background, MDirtyable newDirty) {
         dirty = newDirty;
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
@@ -81,7 +82,7 @@ public final class ProofPart {
         Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
         opener.acceptDrops(proof.control());
         decisions = new Decisions(parent.getShell(), desk, habits);
-        new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions);
+        new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, new HandOn(parent.getShell(), desk, background));
         proof.onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
         Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
