@@ -78,7 +78,8 @@ public final class CloseUp {
         Painter.badge(canvas, BADGE_MM * 1.5, BADGE_MM * 1.5, BADGE_MM, number, finding.severity());
         canvas.unclip();
         double y = HEIGHT_MM - FOOT_MM / 2;
-        canvas.text("scale " + scale(), 0, y + TEXT_MM * 0.3, TEXT_MM, false, Canvas.Anchor.START, Painter.INK);
+        boolean suggests = finding.places().stream().flatMap(place -> place.suggestion().stream()).anyMatch(outline -> isNear(outline.getEnvelopeInternal()));
+        canvas.text("scale " + scale() + (suggests ? ", dashed: suggested" : ""), 0, y + TEXT_MM * 0.3, TEXT_MM, false, Canvas.Anchor.START, Painter.INK);
         painter.scaleBar(WIDTH_MM - PEN_MM, y, WIDTH_MM / 3, TEXT_MM, shapes.result().units());
     }
 

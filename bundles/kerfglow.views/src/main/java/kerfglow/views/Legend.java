@@ -19,10 +19,17 @@ final class Legend {
     private record Item(double x, double y, boolean title, int rgb, String text) {
     }
 
-    /** @param size of the text, which all else follows */
-    Legend(List<OverlayLayer> layers, double width, double size) {
+    /**
+     * @param suggestions true when outlines are drawn as they would be right
+     * @param size of the text, which all else follows
+     */
+    Legend(List<OverlayLayer> layers, boolean suggestions, double width, double size) {
         this.size = size;
         double y = 0;
+        if (suggestions) {
+            items.add(new Item(0, y, false, Painter.SUGGESTED, "dashed: the outline as it would be right"));
+            y += size * (LINE + 0.3);
+        }
         for (OverlayLayer layer : layers) {
             boolean plain = layer.items().stream().anyMatch(item -> Double.isNaN(item.level()));
             if (plain) {

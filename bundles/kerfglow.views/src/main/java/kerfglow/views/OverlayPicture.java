@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
@@ -77,7 +78,7 @@ public final class OverlayPicture {
         double scale = Math.min((width - 2 * margin) / seen.getWidth(), width * (alone ? FILE_PROOF_HEIGHT : REPORT_PROOF_HEIGHT) / seen.getHeight());
         view = new Viewport(seen, (width - seen.getWidth() * scale) / 2, alone ? MARGIN + TITLE_SIZE + 2 * LINE : 0, scale, TOLERANCE / scale);
         legendTop = view.frame().getMaxY() + 1.4 * LINE;
-        legend = new Legend(layers, width - 2 * margin, TEXT_SIZE);
+        legend = new Legend(layers, faults().flatMap(finding -> finding.places().stream()).anyMatch(place -> place.suggestion().isPresent()), width - 2 * margin, TEXT_SIZE);
         double listTop = legendTop + legend.height() + 0.8 * LINE;
         list = new PictureList(alone ? listed : List.of(), alone ? unlisted() : 0, width, MARGIN, listTop);
         height = Math.ceil(alone ? list.bottom() + MARGIN : legendTop + legend.height());
@@ -185,11 +186,8 @@ public final class OverlayPicture {
         painter.clip();
         painter.proof(new ProofShapes(result));
         layers.forEach(layer -> painter.layer(layer, TEXT_SIZE));
-        for (Result.ReportedFinding finding : result.findings()) {
-            if (finding.severity() != Severity.INFO) { // a number for the floor is no fault, and must not colour the artwork
-                finding.places().forEach(place -> painter.place(place, Painter.rgb(finding.severity()), BADGE_RADIUS));
-            }
-        }
+        faults().forEach(finding -> finding.places().forEach(place -> painter.place(place, Painter.rgb(finding.severity()), BADGE_RADIUS)));
+        faults().forEach(finding -> finding.places().forEach(place -> place.suggestion().ifPresent(painter::suggestion)));
         canvas.unclip();
         drawBadges(canvas);
         review.marks().forEach(mark -> painter.mark(mark, TEXT_SIZE));
@@ -198,6 +196,11 @@ public final class OverlayPicture {
         if (alone) {
             list.draw(canvas);
         }
+    }
+
+    /** A number for the floor is no fault, and must not colour the artwork. */
+    private Stream<Result.ReportedFinding> faults() {
+        return result.findings().stream().filter(finding -> finding.severity() != Severity.INFO);
     }
 
     private void drawTitle(Canvas canvas) {

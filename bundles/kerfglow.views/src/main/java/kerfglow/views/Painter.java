@@ -25,7 +25,9 @@ final class Painter {
     /** Of what a check shows and no level colours. */
     static final int LAYER = 0x5b2d8e;
     /** Of an outline as it would be right. */
-    private static final int SUGGESTED = 0x0b6e4f;
+    /** A dash in widths of the pen: seen as one, and as no dot. Gaps are as long, of which a round end takes one width. */
+    private static final double DASH = 3;
+    static final int SUGGESTED = 0x0b6e4f;
     /** Of what a reviewer drew. */
     private static final int MARK = 0x8a0f6b;
     private static final double FAINT = 0.35;
@@ -107,9 +109,13 @@ final class Painter {
         }
     }
 
-    /** The outline as it would be right. */
+    /** The outline as it would be right: dashed, so that it is told from what was drawn without colour too. */
     void suggestion(Geometry outline) {
-        edge(view.at(outline), SUGGESTED);
+        Geometry shape = view.at(outline);
+        if (!shape.isEmpty()) {
+            canvas.edge(shape, WHITE, pen * 2, 0.7);
+            canvas.edge(Dashes.of(shape, pen * DASH), SUGGESTED, pen, 1);
+        }
     }
 
     private void edge(Geometry shape, int rgb) {

@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.util.List;
+import java.util.Optional;
+import kerfglow.api.Rule;
 import kerfglow.host.Result;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
@@ -89,6 +91,37 @@ class PicturesTest {
         double holeMm2 = 10 * 10; // from x 20 to 30, of which the window, from 20 to 56, shows all
         double shown = count(canvas.image(), 0x3366cc) / (double) (dots * dots) / 4;
         assertEquals(36 * 21.5 - holeMm2, shown, 16, "but for the finding's line, its halo and the badge");
+    }
+
+    private static Result.ReportedFinding suggesting(Rule rule) {
+        Geometry line = CheckTester.wkt("LINESTRING (50 25, 60 25)");
+        Geometry right = CheckTester.wkt("POLYGON ((45 20, 65 20, 65 30, 45 30, 45 20))");
+        Result.Place place = new Result.Place(new Coordinate(55, 25), line, Optional.empty(), Optional.of(right));
+        return new Result.ReportedFinding("1", rule, rule.severity(), "", List.of(), List.of(), Optional.empty(), Optional.empty(), List.of(place), "Here.", rule.fix());
+    }
+
+    /** Half of an outline of 60 mm, at 19 pixels to the mm and 2.2 wide, is drawn, and of each gap the two round ends of its dashes. */
+    @Test
+    void an_outline_as_it_would_be_right_is_dashed_and_explained() {
+        Result result = Sample.result(List.of(suggesting(Sample.NARROW)));
+        String legend = "dashed: the outline as it would be right";
+        assertTrue(OverlayPicture.svg(result).contains(legend));
+        assertFalse(OverlayPicture.svg(Sample.result()).contains(legend));
+        assertFalse(OverlayPicture.svg(Sample.result(List.of(suggesting(Sample.NOTE)))).contains(legend), "a note is not drawn on the artwork");
+        double pen = 2.2;
+        double inked = 60 * 19 * pen / 2;
+        int swatch = 19 * 19; // of the legend
+        int seen = count(OverlayPicture.image(result), 0x0b6e4f) - swatch;
+        assertTrue(seen > 0.5 * inked && seen < 1.4 * inked, seen + " of " + inked);
+        assertTrue(new CloseUps(result).of(result.findings().get(0), 1).orElseThrow().svg("a", "b").contains("dashed: suggested"));
+    }
+
+    @Test
+    void dashes_and_gaps_are_equally_long_and_go_round_corners() {
+        Geometry dashes = Dashes.of(CheckTester.wkt("LINESTRING (0 0, 5 0, 5 7)"), 2);
+        assertEquals(CheckTester.wkt("MULTILINESTRING ((0 0, 2 0), (4 0, 5 0, 5 1), (5 3, 5 5))"), dashes);
+        assertEquals(20, Dashes.of(CheckTester.wkt("POLYGON ((0 0, 10 0, 10 10, 0 10, 0 0))"), 2).getLength(), 1e-9);
+        assertTrue(Dashes.of(CheckTester.wkt("POINT (1 1)"), 2).isEmpty());
     }
 
     @Test
