@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 
 /**
  * Who a check is; asked once, when it arrives.
@@ -25,7 +26,13 @@ import java.util.function.Function;
  */
 public record CheckInfo(String id, String title, List<Rule> rules, List<Setting<?>> settings, List<StockKind> stock,
         List<TableInfo> tables, String page, Concerns concerns) {
+    /** One or more words with points between them, so that a table of results, a job sheet and a command line can all hold it. */
+    private static final Pattern ID = Pattern.compile("[a-z][a-z0-9-]*(\\.[a-z][a-z0-9-]*)*");
+
     public CheckInfo {
+        if (!ID.matcher(id).matches()) {
+            throw new IllegalArgumentException("check id must read check or owner.check, lower case: " + id);
+        }
         Objects.requireNonNull(concerns, "concerns");
         Objects.requireNonNull(title, "title");
         rules = List.copyOf(rules);

@@ -45,7 +45,7 @@ public record OverlayLayer(String id, String title, List<Item> items, Optional<R
      */
     public record Raster(double leftMm, double topMm, double cellMm, int columns, int rows, int[] argb) {
         public Raster {
-            if (!Double.isFinite(leftMm) || !Double.isFinite(topMm) || !(cellMm > 0) || columns < 1 || rows < 1 || argb.length != columns * rows) {
+            if (!Double.isFinite(leftMm) || !Double.isFinite(topMm) || !(cellMm > 0) || columns < 1 || rows < 1 || argb.length != (long) columns * rows) {
                 throw new IllegalArgumentException("a raster needs a finite place, cells of some size, and " + columns + " by " + rows + " colours, not " + argb.length);
             }
         }

@@ -8,12 +8,15 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Setting;
+import kerfglow.api.SharedSettings;
 import org.osgi.framework.ServiceReference;
 import org.osgi.service.component.annotations.Component;
 import org.osgi.service.component.annotations.Reference;
@@ -53,8 +56,11 @@ public final class CheckCatalogue {
     public record Arrival(Check check, String bundle, String version) {
     }
 
+    private record Refusal(Arrival arrival, String why) {
+    }
+
     private final Map<Check, Entry> entries = new IdentityHashMap<>();
-    private final Map<Check, Refused> refused = new IdentityHashMap<>();
+    private final Map<Check, Refusal> refused = new IdentityHashMap<>();
     private final Map<String, Refused> unusable = new TreeMap<>();
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
 
@@ -75,14 +81,20 @@ public final class CheckCatalogue {
         change(List.of(), List.of(new Arrival(check, bundle, version)));
     }
 
-    /** Takes checks out and others in, as one change: a new version takes over without a gap. Then tells whoever listens. */
+    /**
+     * Takes checks out and others in, as one change: a new version takes over without a gap. One that was refused because another had its
+     * place is taken in when that one goes. Then tells whoever listens.
+     */
     public void change(Collection<? extends Check> gone, Collection<Arrival> come) {
         synchronized (this) {
             gone.forEach(check -> {
                 entries.remove(check);
                 refused.remove(check);
             });
-            come.forEach(arrival -> take(arrival.check(), arrival.bundle(), arrival.version()));
+            come.forEach(this::take);
+            if (!gone.isEmpty()) {
+                refused.values().stream().map(Refusal::arrival).sorted(Comparator.comparing(Arrival::bundle)).toList().forEach(this::take);
+            }
         }
         listeners.forEach(Runnable::run);
     }
@@ -115,19 +127,28 @@ public final class CheckCatalogue {
         listeners.remove(listener);
     }
 
-    private void take(Check check, String bundle, String version) {
+    private void take(Arrival arrival) {
+        Check check = arrival.check();
+        refused.remove(check);
         try {
             CheckInfo info = check.info();
-            for (Map.Entry<Check, Entry> other : entries.entrySet()) {
-                if (other.getValue().info().id().equals(info.id())) {
-                    refused.put(check, new Refused(bundle, "a check with the id " + info.id() + " is there already, version " + other.getValue().version()));
-                    return;
-                }
+            Optional<String> clash = clash(info);
+            if (clash.isPresent()) {
+                refused.put(check, new Refusal(arrival, clash.get()));
+            } else {
+                entries.put(check, new Entry(info, arrival.version(), List.copyOf(check.reads()), check));
             }
-            entries.put(check, new Entry(info, version, List.copyOf(check.reads()), check));
         } catch (RuntimeException | LinkageError defect) { // LinkageError: its bundle imports too little
-            refused.put(check, new Refused(bundle, "it cannot say who it is: " + defect));
+            refused.put(check, new Refusal(arrival, "it cannot say who it is: " + defect));
         }
+    }
+
+    /** What of it is another's already: its id, or the key of a setting (of two, nobody could say which is meant). */
+    private Optional<String> clash(CheckInfo info) {
+        Optional<String> id = entries.values().stream().filter(other -> other.info().id().equals(info.id()))
+                .map(other -> "a check with the id " + info.id() + " is there already, version " + other.version()).findFirst();
+        Set<String> taken = settings(entries.values()).stream().filter(setting -> !SharedSettings.ALL.contains(setting)).map(Setting::key).collect(Collectors.toSet());
+        return id.or(() -> info.settings().stream().map(Setting::key).filter(taken::contains).findFirst().map(key -> "its setting " + key + " is another's already"));
     }
 
     void removeCheck(Check check) {
@@ -143,11 +164,12 @@ public final class CheckCatalogue {
 
     /** The services and bundles that cannot be used, by bundle. */
     public synchronized List<Refused> refused() {
-        return Stream.concat(refused.values().stream(), unusable.values().stream()).sorted(Comparator.comparing(Refused::bundle)).toList();
+        Stream<Refused> checks = refused.values().stream().map(refusal -> new Refused(refusal.arrival().bundle(), refusal.why()));
+        return Stream.concat(checks, unusable.values().stream()).sorted(Comparator.comparing(Refused::bundle)).toList();
     }
 
     /** Every setting that can be given: the host's and those of the checks. */
-    static Collection<Setting<?>> settings(List<Entry> entries) {
+    static Collection<Setting<?>> settings(Collection<Entry> entries) {
         List<Setting<?>> settings = new ArrayList<>(HostSettings.ALL);
         entries.forEach(entry -> settings.addAll(entry.info().settings()));
         return settings;
