@@ -2,9 +2,12 @@
 package kerfglow.dropins;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.jar.JarFile;
@@ -33,19 +36,25 @@ record BundleFile(Path path, long size, long modifiedMillis) {
         }
     }
 
-    /** The bundles in a folder, by name; none when there is no folder. */
+    /** The bundles in a folder, by name; none when there is no folder. What is no file, or a link that leads nowhere, is left out. */
     static SortedMap<String, BundleFile> in(Path folder) {
         SortedMap<String, BundleFile> files = new TreeMap<>();
         if (Files.isDirectory(folder)) {
             try (Stream<Path> inside = Files.list(folder)) {
-                List<Path> jars = inside.filter(path -> path.getFileName().toString().endsWith(".jar")).toList();
-                for (Path jar : jars) {
-                    files.put(jar.getFileName().toString(), new BundleFile(jar, Files.size(jar), Files.getLastModifiedTime(jar).toMillis()));
-                }
-            } catch (IOException goneMeanwhile) {
+                inside.filter(path -> path.getFileName().toString().endsWith(".jar")).forEach(jar -> of(jar).ifPresent(file -> files.put(jar.getFileName().toString(), file)));
+            } catch (IOException | UncheckedIOException goneMeanwhile) {
                 return files; // looked at again soon
             }
         }
         return files;
+    }
+
+    private static Optional<BundleFile> of(Path jar) {
+        try {
+            BasicFileAttributes now = Files.readAttributes(jar, BasicFileAttributes.class);
+            return now.isRegularFile() ? Optional.of(new BundleFile(jar, now.size(), now.lastModifiedTime().toMillis())) : Optional.empty();
+        } catch (IOException goneMeanwhile) {
+            return Optional.empty();
+        }
     }
 }

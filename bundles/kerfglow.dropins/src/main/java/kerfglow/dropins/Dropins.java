@@ -112,6 +112,7 @@ public final class Dropins {
     }
 
     private void bring(SortedMap<String, BundleFile> files) {
+        brought.keySet().stream().filter(name -> !files.containsKey(name)).forEach(name -> catalogue.refuse(name, Optional.empty()));
         brought = files;
         workers.keySet().stream().filter(name -> !files.containsKey(name)).toList().forEach(this::remove);
         List<Worker> fresh = new ArrayList<>();

@@ -3,6 +3,7 @@ package kerfglow.dropins;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import kerfglow.api.Finding;
 import kerfglow.api.Outcome;
 import kerfglow.api.OverlayLayer;
@@ -47,7 +48,7 @@ final class Soundness {
         for (int column = 0; column < table.info().columns().size(); column++) {
             if (table.info().columns().get(column).type() == TableInfo.Type.GEOMETRY) {
                 int at = column;
-                Optional<String> wrong = table.rows().stream().map(row -> (Geometry) row.get(at)).filter(cell -> cell != null && !cell.isEmpty())
+                Optional<String> wrong = table.rows().stream().map(row -> (Geometry) row.get(at)).filter(cell -> cell != null && (isNested(cell) || !cell.isEmpty()))
                         .map(Soundness::fault).flatMap(Optional::stream).findFirst();
                 if (wrong.isPresent()) {
                     return Optional.of("its table " + table.info().id() + " holds " + wrong.get());
@@ -57,7 +58,19 @@ final class Soundness {
         return Optional.empty();
     }
 
+    /** Collections in collections may go so deep that whatever draws or writes them fails; nobody needs them. */
+    private static boolean isNested(Geometry geometry) {
+        return isCollection(geometry) && IntStream.range(0, geometry.getNumGeometries()).anyMatch(i -> isCollection(geometry.getGeometryN(i)));
+    }
+
+    private static boolean isCollection(Geometry geometry) {
+        return geometry.getGeometryType().equals(Geometry.TYPENAME_GEOMETRYCOLLECTION);
+    }
+
     private static Optional<String> fault(Geometry geometry) {
+        if (isNested(geometry)) {
+            return Optional.of("a collection of geometries inside another");
+        }
         if (geometry.isEmpty()) {
             return Optional.of("an empty geometry");
         }

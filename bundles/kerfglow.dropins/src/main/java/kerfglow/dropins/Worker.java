@@ -13,7 +13,6 @@ import kerfglow.api.CheckInfo;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.CheckFailedException;
 import kerfglow.host.HostSettings;
-import kerfglow.worker.form.FormException;
 import kerfglow.worker.form.FormNode;
 
 /** One bundle of the folder, its checks, and the process that they run in: kept warm from run to run, started again when it was ended. */
@@ -35,11 +34,11 @@ final class Worker {
         this.processes = processes;
         this.file = file;
         folder = new OwnFolder("kerfglow-check");
-        own = folder.file(file.path().getFileName().toString());
+        own = folder.file("bundle.jar"); // its own name may hold letters that a temporary folder cannot
         try {
             refused = AllowedDigests.copy(file.path(), own).orElse(null);
             for (BundleFile other : others) {
-                Path copy = folder.file("beside-" + other.path().getFileName());
+                Path copy = folder.file("beside-" + beside.size() + ".jar");
                 if (AllowedDigests.copy(other.path(), copy).isEmpty()) {
                     beside.add(copy);
                 }
@@ -75,12 +74,12 @@ final class Worker {
                 try {
                     CheckInfo info = each.value("info", CheckInfo.class);
                     checks.add(new CheckCatalogue.Arrival(new WorkerCheck(this, info, each.texts("reads")), said.text("bundle"), said.text("version")));
-                } catch (FormException unfit) {
+                } catch (RuntimeException unfit) { // a list with null in it, say; it must not cost the other bundles
                     wrong.add("it cannot say who it is: " + unfit.getMessage());
                 }
             }
             refused = wrong.isEmpty() ? null : String.join("; ", wrong);
-        } catch (CheckFailedException | FormException failed) {
+        } catch (RuntimeException failed) { // as above; told in words where the failure is a known one
             refused = failed.getMessage();
         }
         if (checks.isEmpty()) {

@@ -40,6 +40,7 @@ public final class Main {
         Dictionary<String, String> host = new Hashtable<>(Map.of(HOST, "host"));
         context.registerService(InputStream.class, System.in, host);
         context.registerService(OutputStream.class, toHost, host);
+        System.setIn(InputStream.nullInputStream()); // a bundle that reads a line would wait for it, or take the host's words away
         List<Bundle> bundles = new ArrayList<>();
         for (int i = 1; i < arguments.length; i++) {
             bundles.add(context.installBundle("reference:" + Path.of(arguments[i]).toUri()));

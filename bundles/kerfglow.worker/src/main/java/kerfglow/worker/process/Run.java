@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.worker.process;
 
+import java.io.OutputStream;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -12,6 +13,7 @@ import java.util.function.BooleanSupplier;
 import kerfglow.api.Check;
 import kerfglow.api.Outcome;
 import kerfglow.worker.form.FormNode;
+import kerfglow.worker.form.FormWriter;
 import kerfglow.worker.form.OutcomeForm;
 import kerfglow.worker.form.ReadInspection;
 
@@ -66,14 +68,15 @@ final class Run {
                 fields.put("why", changed ? "it changed the geometry that it was given, which belongs to the host" : "it answered nothing (null)");
                 fields.put("retire", changed);
             } else {
-                fields.put("outcome", OutcomeForm.fields(outcome, (int) message.whole("mostFindings")));
+                Map<String, Object> told = OutcomeForm.fields(outcome, (int) message.whole("mostFindings"));
+                new FormWriter(OutputStream.nullOutputStream()).message(kind, told); // what cannot be written must not break a message off
+                fields.put("outcome", told);
             }
         } catch (CancellationException stopped) {
             kind = "cancelled";
         } catch (Throwable defect) { // an Error too; the process goes on unless it is out of memory
             kind = "failed";
-            StackTraceElement[] stack = defect.getStackTrace();
-            fields.put("why", "it threw " + defect + (stack.length == 0 ? "" : " at " + stack[0]));
+            fields.put("why", "it threw " + Thrown.words(defect));
         }
         fields.put("printed", printed.count() - printedBefore);
         fields.put("threads", wasAlone && alone.getAsBoolean() ? left(before) : 0);

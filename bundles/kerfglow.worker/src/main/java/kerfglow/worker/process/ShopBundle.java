@@ -57,11 +57,11 @@ final class ShopBundle {
             }
         } catch (BundleException unresolved) {
             List<String> missing = bundle == null ? List.of() : Unresolved.of(bundle, context);
-            wrong.addAll(missing.isEmpty() ? List.of("it does not start: " + cause(unresolved)) : missing);
+            wrong.addAll(missing.isEmpty() ? List.of("it does not start: " + Thrown.deepest(unresolved)) : missing);
         } catch (IOException unreadable) {
             wrong.add("it cannot be read: " + unreadable.getMessage());
         } catch (Throwable defect) { // whatever a shop's code does is told, not suffered
-            wrong.add("it cannot say who it is: " + defect);
+            wrong.add("it cannot say who it is: " + Thrown.words(defect));
         }
         Map<String, Object> fields = new LinkedHashMap<>();
         fields.put("bundle", bundle == null || bundle.getSymbolicName() == null ? file.getFileName().toString() : bundle.getSymbolicName());
@@ -83,14 +83,6 @@ final class ShopBundle {
         } catch (BundleException notABundle) {
             return; // told by the process that is for it
         }
-    }
-
-    private static String cause(Throwable thrown) {
-        Throwable deepest = thrown;
-        while (deepest.getCause() != null) {
-            deepest = deepest.getCause();
-        }
-        return deepest.toString().strip();
     }
 
     private List<Object> infos(Bundle bundle, List<String> wrong) throws InterruptedException, InvalidSyntaxException {
@@ -119,7 +111,7 @@ final class ShopBundle {
             bundle.loadClass(className).getConstructor().newInstance();
             return "its component description is at fault";
         } catch (Throwable defect) { // whatever a shop's code does is told, not suffered
-            return cause(defect);
+            return Thrown.deepest(defect);
         }
     }
 
