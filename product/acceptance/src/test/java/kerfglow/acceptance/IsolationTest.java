@@ -31,6 +31,9 @@ class IsolationTest {
             public class Bad implements Check {
                 private final String way = CheckInfo.page(Bad.class, "way.txt");
                 private final Rule rule = new Rule("bad." + way + ".rule", Severity.REVIEW, "Trial", "why", "fix", "geometry");
+                public List<String> reads() {
+                    return way.equals("reads-null") ? Arrays.asList((String) null) : List.of();
+                }
                 public CheckInfo info() {
                     return new CheckInfo("bad." + way, "trial", List.of(rule), List.of(), List.of(), List.of(), "## " + rule.id() + "\\n");
                 }
@@ -66,6 +69,10 @@ class IsolationTest {
                         case "changes": inspection.parts().get(0).shape().apply((CoordinateFilter) at -> at.x += 1); return Outcome.of(List.of());
                         case "prints": { String line = "x".repeat(1 << 20); for (int i = 0; i < 300; i++) { System.out.println(line); System.err.println(line); } return Outcome.of(List.of()); }
                         case "raw": try { new java.io.FileOutputStream(java.io.FileDescriptor.out).write("hello\\n".getBytes()); } catch (java.io.IOException e) { } return Outcome.of(List.of());
+                        case "wordy": throw new ArithmeticException("much ".repeat(1_000_000));
+                        case "unwritable": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 100_000; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
+                        case "nested": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 3000; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
+                        case "asks": try { return System.in.read() < 0 ? Outcome.of(List.of()) : null; } catch (java.io.IOException e) { return null; }
                         default: return at(ring(0, 0, 1, 0, 1, 1, 0, 0));
                     }
                 }
@@ -123,6 +130,19 @@ class IsolationTest {
         run("--set", SHORT_LIMIT, "--only", "bad.endless,bad.deaf,bad.silent");
     }
 
+    /** What cannot even say who it is has no row; a remark names the bundle, and the others are not touched. */
+    @Test
+    void a_bundle_that_names_nothing_as_what_it_reads_is_refused_alone() throws Exception {
+        ShopBundle bad = ShopBundle.compile(folder.resolve("classes"), "bad.Bad", SOURCE);
+        Path checks = Files.createDirectories(folder.resolve("checks"));
+        bad.write(checks.resolve("reads-null.jar"), "bad.reads-null", "1.0.0", Map.of(), Map.of("bad/way.txt", "reads-null"));
+        bad.write(checks.resolve("good.jar"), "bad.good", "1.0.0", Map.of(), Map.of("bad/way.txt", "good"));
+        Kerfglow.Ran ran = Kerfglow.run("check", "--checks-folder", checks.toString(), "--only", "bad.good", "--format", "json", PROOF.toString());
+        JsonNode result = new ObjectMapper().readTree(ran.out());
+        assertEquals("findings", row(result, "bad.good").get("status").asText());
+        assertTrue(result.get("remarks").toString().contains("reads-null.jar is not used: it cannot say who it is"), result.get("remarks")::toString);
+    }
+
     @Test
     void each_fault_costs_its_own_row_and_nothing_else() throws Exception {
         way("throws", "failed", "on purpose").way("error", "failed", "an error on purpose").way("recursion", "failed", "StackOverflowError");
@@ -131,6 +151,8 @@ class IsolationTest {
         way("million", "findings", "1000000 findings; the first 10000 are kept").way("memory", "failed", "more than the 512 MiB of memory");
         way("exit", "failed", "ended with status 7").way("halt", "failed", "ended with status 9").way("threads", "passed", "50 threads");
         way("changes", "failed", "changed the geometry").way("prints", "passed", "printed 600 MiB").way("raw", "failed", "what its process answered cannot be used");
+        way("wordy", "failed", "ArithmeticException: much").way("unwritable", "failed", "StackOverflowError").way("nested", "failed", "a collection of geometries inside another");
+        way("asks", "passed", "");
         way("good", "findings", "");
         JsonNode without = new ObjectMapper().readTree(Kerfglow.run("check", "--checks-folder", folder.resolve("none").toString(), "--format", "json", PROOF.toString()).out());
         JsonNode with = run();
