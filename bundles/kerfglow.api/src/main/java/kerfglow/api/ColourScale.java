@@ -8,6 +8,8 @@ package kerfglow.api;
 public final class ColourScale {
     /** Assumed: five colours, evenly spaced, each lighter than the one before; tested for that. */
     private static final int[] STOPS = {0x0B1B4A, 0x37507C, 0x7A7C86, 0xBFA85C, 0xFFF2A6};
+    /** Where both ends are about as far in lightness; tested. */
+    private static final double MIDDLE = 0.4;
     private static final int BYTE = 0xFF;
     private static final int RED_SHIFT = 16;
     private static final int GREEN_SHIFT = 8;
@@ -26,6 +28,17 @@ public final class ColourScale {
         int below = Math.min(STOPS.length - 2, (int) place);
         double share = place - below;
         return mixed(below, share, RED_SHIFT) << RED_SHIFT | mixed(below, share, GREEN_SHIFT) << GREEN_SHIFT | mixed(below, share, 0);
+    }
+
+    /**
+     * The colour of a contour line over a picture in this scale: the ground about it has the line's own level, so that the line takes the
+     * far end of the scale.
+     *
+     * @param level 0 to 1
+     * @return 0xRRGGBB
+     */
+    public static int rgbOver(double level) {
+        return rgb(level < MIDDLE ? 1 : 0);
     }
 
     private static int mixed(int below, double share, int shift) {

@@ -34,6 +34,16 @@ class ColourScaleTest {
     }
 
     @Test
+    void contour_lines_stand_out_from_the_ground_of_their_own_level() {
+        for (double level = 0; level <= 1; level += 0.05) { // 3:1, WCAG 2.2, 1.4.11, graphical objects
+            double ground = luminance(ColourScale.rgb(level)) + 0.05;
+            double line = luminance(ColourScale.rgbOver(level)) + 0.05;
+            double ratio = Math.max(ground, line) / Math.min(ground, line);
+            assertTrue(ratio >= 3, level + ": " + ratio);
+        }
+    }
+
+    @Test
     void ends_hold_beyond_the_range() {
         assertEquals(ColourScale.rgb(0), ColourScale.rgb(-3));
         assertEquals(ColourScale.rgb(1), ColourScale.rgb(7));

@@ -18,6 +18,9 @@ final class Painter {
     static final int INK = 0x1d2733;
     static final int QUIET = 0x66717d;
     static final int WHITE = 0xffffff;
+    /** Widths of the lines of layers, in pens. */
+    private static final double LINE = 0.8;
+    private static final double CONTOUR = 0.4;
     private static final int GROUND = 0xf3f1ec;
     private static final int STOP = 0xb3152b;
     private static final int REVIEW = 0x9a5b00;
@@ -136,7 +139,8 @@ final class Painter {
             if (shape.isEmpty()) {
                 continue;
             }
-            item(shape, Double.isNaN(item.level()) ? LAYER : ColourScale.rgb(item.level()));
+            boolean isContour = shape.getDimension() == 1 && layer.raster().isPresent();
+            item(shape, Double.isNaN(item.level()) ? LAYER : isContour ? ColourScale.rgbOver(item.level()) : ColourScale.rgb(item.level()), isContour ? pen * CONTOUR : pen * LINE);
         }
         layer.items().stream().filter(item -> !item.label().isEmpty()).forEach(item -> label(item, textSize));
     }
@@ -152,7 +156,7 @@ final class Painter {
         }
     }
 
-    private void item(Geometry shape, int rgb) {
+    private void item(Geometry shape, int rgb, double width) {
         for (int i = 0; i < shape.getNumGeometries(); i++) {
             Geometry each = shape.getGeometryN(i);
             if (each instanceof Puntal) {
@@ -162,7 +166,7 @@ final class Painter {
             }
         }
         if (shape.getDimension() > 0) {
-            canvas.edge(shape, rgb, pen * 0.8, 1);
+            canvas.edge(shape, rgb, width, 1);
         }
     }
 

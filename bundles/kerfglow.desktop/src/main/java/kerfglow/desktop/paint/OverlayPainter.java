@@ -40,7 +40,7 @@ public final class OverlayPainter {
         for (OverlayDrawing drawing : drawings) {
             drawing.layer().raster().ifPresent(raster -> paint(gc, raster, view));
             for (OverlayDrawing.Drawn drawn : drawing.meeting(seen)) {
-                paint(gc, drawn, view, palette);
+                paint(gc, drawn, drawing.layer().raster().isPresent(), view, palette);
             }
         }
         gc.setAlpha(255);
@@ -71,9 +71,10 @@ public final class OverlayPainter {
         return new Image(gc.getDevice(), data);
     }
 
-    private static void paint(GC gc, OverlayDrawing.Drawn drawn, View view, Palette palette) {
+    private static void paint(GC gc, OverlayDrawing.Drawn drawn, boolean isOnRaster, View view, Palette palette) {
         OverlayLayer.Item item = drawn.item();
-        Color colour = Double.isNaN(item.level()) ? palette.overlay : Palette.colour(ColourScale.rgb(item.level()));
+        boolean isContour = item.shape().getDimension() == 1 && isOnRaster;
+        Color colour = Double.isNaN(item.level()) ? palette.overlay : Palette.colour(isContour ? ColourScale.rgbOver(item.level()) : ColourScale.rgb(item.level()));
         Envelope extent = item.shape().getEnvelopeInternal();
         Coordinate middle = extent.centre();
         int x = (int) Math.round(view.toPixelX(middle.x));
@@ -81,7 +82,7 @@ public final class OverlayPainter {
         gc.setForeground(colour);
         gc.setBackground(colour);
         gc.setLineStyle(SWT.LINE_SOLID);
-        gc.setLineWidth(2);
+        gc.setLineWidth(isContour ? 1 : 2);
         if (item.shape().getDimension() == 0) {
             for (Coordinate at : item.shape().getCoordinates()) {
                 gc.fillOval((int) Math.round(view.toPixelX(at.x)) - 3, (int) Math.round(view.toPixelY(at.y)) - 3, 7, 7);

@@ -4,7 +4,6 @@ package kerfglow.desktop.parts;
 import jakarta.annotation.PostConstruct;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.time.format.FormatStyle;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -28,7 +27,7 @@ import org.eclipse.swt.widgets.TreeItem;
 
 /** What was decided: waivers, marks and sign-offs. */
 public final class DecidedPart {
-    private static final DateTimeFormatter WHEN = DateTimeFormatter.ofLocalizedDateTime(FormatStyle.SHORT).withZone(ZoneId.systemDefault()).withLocale(Locale.getDefault());
+    private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT).withZone(ZoneId.systemDefault());
 
     private Desk desk;
     private Tree tree;
