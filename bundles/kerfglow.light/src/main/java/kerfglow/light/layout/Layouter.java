@@ -32,6 +32,10 @@ public final class Layouter {
     private static final double MARGIN = 0.01;
     /** Likewise of the contrast so much is made use of. */
     private static final double CONTRAST_LEFT = 0.7;
+    /** Pitches that are tried for an even layout, in the pitch that the series of the endless row asks for, and the step from one to the next. Assumed. */
+    private static final double MOST_EVEN_PITCH = 3;
+    private static final double LEAST_EVEN_PITCH = 0.25;
+    private static final double EVEN_STEP = 0.96;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
     private static final double KEEPS = 0.99;
 
@@ -102,7 +106,7 @@ public final class Layouter {
             }
             search.chain(chosen);
         }
-        Choice ended = isMet(best) ? leaner(search, lighting, samples, fixed, best) : fewer(search, best);
+        Choice ended = evened(search, lighting, samples, fixed, isMet(best) ? leaner(search, lighting, samples, fixed, best) : fewer(search, best));
         Base base = fixed.plus(lighting.correction(ended.sites()));
         return new Verdict(request, lighting, sites).layout(samples.total(base, ended.sites()), samples.seenTotal(base, ended.sites()), ended.sites(),
                 search.isChained(ended));
@@ -119,6 +123,25 @@ public final class Layouter {
             }
         }
         return best;
+    }
+
+    /** As many modules at one pitch, where that does not fall short of what a search put anywhere: even rows look better and are set out faster. */
+    private Choice evened(Search search, Lighting lighting, Samples samples, Base fixed, Choice found) {
+        for (double pitch = pitch(target) * MOST_EVEN_PITCH; pitch > pitch(target) * LEAST_EVEN_PITCH; pitch *= EVEN_STEP) {
+            pulse.run();
+            Choice even = Choice.none(samples, fixed, target);
+            new Pattern(sites, lines).sites(pitch).stream().filter(site -> search.isFree(even, site, -1)).forEach(even::add);
+            if (even.size() > found.size()) {
+                return found;
+            }
+            if (even.size() == found.size() && search.isChained(even)) {
+                Choice now = even.over(fixed.plus(lighting.correction(even.sites())), target);
+                if (isMet(now) || !isMet(found) && now.merit() >= found.merit()) {
+                    return now;
+                }
+            }
+        }
+        return found;
     }
 
     /** Sites at the pitch that an even row asks for: a first idea of what surfaces send on. */
