@@ -20,8 +20,8 @@ import org.locationtech.jts.geom.Geometry;
 final class LetterMaker {
     private static final Excerpt STRIPS = Excerpt.of("returns", "strips", "Strips", "contour kind length depth thickness bends joint-on residual");
     private static final Excerpt BENDS = Excerpt.of("returns", "bends", "Bends", "bend position allowance kind angle radius direction");
-    private static final Excerpt PLACES = Excerpt.of("power", "places", "Modules, from the upper left corner of the proof", "string order type x y");
-    private static final Excerpt MODULES = Excerpt.of("glow", "modules", "Modules, from the upper left corner of the proof", "type x y turn string");
+    private static final Excerpt PLACES = Excerpt.of("power", "places", "Modules, from the upper left corner of the proof", "string order type x y turn");
+    private static final Excerpt MODULES = Excerpt.of("glow", "modules", "Modules, from the upper left corner of the proof", "type x y turn");
     private static final Excerpt WEIGHTS = Excerpt.of("mount", "weights", "Weight (estimate)", "what material mass");
 
     private final Result result;

@@ -210,6 +210,8 @@ class WorksheetTest {
         Table places = plate.tables().stream().filter(table -> table.info().id().equals("power.places")).findFirst().orElseThrow();
         assertEquals(modules, places.rows().size());
         places.rows().forEach(row -> assertTrue(row.get(0) instanceof String string && !string.isBlank(), () -> "string of " + row));
+        assertEquals(List.of("string", "order", "type", "x", "y", "turn"), places.info().columns().stream().map(TableInfo.Column::id).toList());
+        places.rows().forEach(row -> assertTrue(row.get(5) instanceof Double, () -> "turn of " + row));
         assertTrue(lit.totals().stream().anyMatch(table -> table.info().id().equals("power.supplies")));
         double weighed = measured(result, "mount.weights").rows().stream().filter(row -> row.get(1).equals("modules")).mapToDouble(row -> (Double) row.get(3)).sum();
         assertEquals(0.02 * modules, weighed, 1e-9, "20 g each in the shop sheet");

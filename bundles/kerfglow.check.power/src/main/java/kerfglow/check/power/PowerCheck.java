@@ -72,7 +72,8 @@ public final class PowerCheck implements Check {
         for (List<Object> row : table.rows()) {
             Function<String, Object> cell = id -> columns.contains(id) ? row.get(columns.indexOf(id)) : null;
             if (cell.apply("x") instanceof Double x && cell.apply("y") instanceof Double y) {
-                lamps.add(new Lamp(text(cell.apply("part")), new Coordinate(x, y), text(cell.apply("type")), text(cell.apply("string"))));
+                lamps.add(new Lamp(text(cell.apply("part")), new Coordinate(x, y), cell.apply("turn") instanceof Double turn ? turn : Double.NaN,
+                        text(cell.apply("type")), text(cell.apply("string"))));
             }
         }
         return lamps;

@@ -61,7 +61,7 @@ final class PowerRows {
         }
         for (int i = 0; i < string.lamps().size(); i++) {
             Lamp lamp = string.lamps().get(i);
-            places.add(Arrays.<Object>asList(lamp.part(), lamp.at().x, lamp.at().y, lamp.type(), name, i + 1.0));
+            places.add(Arrays.<Object>asList(lamp.part(), lamp.at().x, lamp.at().y, Double.isNaN(lamp.turnDegrees()) ? null : lamp.turnDegrees(), lamp.type(), name, i + 1.0));
         }
     }
 

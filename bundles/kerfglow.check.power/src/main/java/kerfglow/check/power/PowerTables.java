@@ -53,6 +53,7 @@ final class PowerTables {
             Column.text("part", "Part"),
             Column.number("x", "Centre from the left", Quantity.LENGTH),
             Column.number("y", "Centre from the top", Quantity.LENGTH),
+            Column.number("turn", "Turn of the long side", Quantity.ANGLE),
             Column.text("type", "Module"),
             Column.text("string", "String"),
             Column.number("order", "Place in the string", Quantity.COUNT)));

@@ -37,8 +37,10 @@ class PowerCheckTest {
     /** What {@link CheckTester} calls the first item of the list. */
     private static final String TYPE = "light-modules 1";
 
+    private static final double TURN_DEGREES = 30;
+
     private static List<Object> module(String part, double x, double y, String string) {
-        return Arrays.<Object>asList(part, x, y, 0.0, string, TYPE);
+        return Arrays.<Object>asList(part, x, y, TURN_DEGREES, string, TYPE);
     }
 
     /** Modules in a row from the left, in steps of a length. */
@@ -263,9 +265,10 @@ class PowerCheckTest {
         Outcome outcome = tester(modules, Map.of(PowerSettings.WATTS, 1.0)).run();
         List<List<Object>> places = rows(outcome, "places");
         assertEquals(77, places.size());
+        places.forEach(place -> assertEquals(TURN_DEGREES, place.get(3)));
         assertEquals(77, new HashSet<>(places.stream().map(place -> List.of(place.get(1), place.get(2))).toList()).size());
         for (List<Object> string : rows(outcome, "strings")) {
-            List<Object> orders = places.stream().filter(place -> place.get(4).equals(string.get(0))).map(place -> place.get(5)).toList();
+            List<Object> orders = places.stream().filter(place -> place.get(5).equals(string.get(0))).map(place -> place.get(6)).toList();
             assertEquals(((Double) string.get(3)).intValue(), orders.size());
             assertEquals(orders.size(), new HashSet<>(orders).size());
         }
@@ -278,7 +281,7 @@ class PowerCheckTest {
         Random random = new Random(seed);
         List<Lamp> lamps = new ArrayList<>();
         for (int i = 0; i < 7; i++) {
-            lamps.add(new Lamp("a", new Coordinate(random.nextInt(500), random.nextInt(500)), TYPE, ""));
+            lamps.add(new Lamp("a", new Coordinate(random.nextInt(500), random.nextInt(500)), 0, TYPE, ""));
         }
         double best = shortest(new ArrayList<>(lamps), 0);
         double found = length(new Route(() -> { }).of(lamps)); // its start is bound to where the cable comes from
