@@ -44,17 +44,21 @@ final class GlowFindings {
                 }
             }
         }
-        if (face.modules().isEmpty()) {
-            findings.add(finding(GlowRules.UNLIT, face, LitTask.name(face.task().part()) + " has no light module: none of "
-                    + length(face.task().module().type().lengthMm()) + " by " + length(face.task().module().type().widthMm()) + " fits between its returns.")
-                    .place(face.task().part().shape()).build());
-        }
+        face.cans().stream().filter(piece -> piece.modules().isEmpty()).forEach(piece -> findings.add(unlit(face, piece)));
         if (face.isLit()) {
             addUneven(face, findings);
             addSpots(face, findings);
             face.dark().forEach(patch -> findings.add(dark(face, patch)));
         }
         return findings;
+    }
+
+    private Finding unlit(LitFace face, LitFace.Piece piece) {
+        boolean whole = face.cans().size() == 1;
+        String which = whole ? LitTask.name(face.task().part()) : "one of the " + face.cans().size() + " pieces into which the back line cuts " + LitTask.name(face.task().part());
+        String why = piece.layout().isEmpty() ? "the drawn and placed ones lie in other pieces."
+                : "none of " + length(face.task().module().type().lengthMm()) + " by " + length(face.task().module().type().widthMm()) + " fits between its returns.";
+        return finding(GlowRules.UNLIT, face, which + " has no light module: " + why).place(whole ? face.task().part().shape() : piece.inside()).build();
     }
 
     private static Finding.Builder finding(Rule rule, LitFace face, String message) {
@@ -160,11 +164,12 @@ final class GlowFindings {
         List<Finding> findings = new ArrayList<>();
         byType.forEach((name, own) -> {
             int count = own.stream().mapToInt(face -> face.modules().size()).sum();
+            double flux = own.stream().flatMap(face -> face.modules().stream()).mapToDouble(module -> module.type().fluxLm()).sum();
             double[] pitches = own.stream().mapToDouble(LitFace::pitchMm).filter(pitch -> pitch > 0).sorted().toArray();
             String apart = pitches.length == 0 ? "" : ", " + length(pitches[0]) + (pitches.length > 1 && !length(pitches[0]).equals(length(pitches[pitches.length - 1]))
                     ? " to " + length(pitches[pitches.length - 1]) : "") + " apart";
             findings.add(Finding.of(GlowRules.LAYOUT, count + (count == 1 ? " module" : " modules") + (name.isEmpty() ? "" : " \"" + name + "\"") + " in " + own.size()
-                    + (own.size() == 1 ? " part" : " parts") + apart + ", " + Units.format(count * own.get(0).task().module().type().fluxLm(), Quantity.LUMINOUS_FLUX, inspection.units())
+                    + (own.size() == 1 ? " part" : " parts") + apart + ", " + Units.format(flux, Quantity.LUMINOUS_FLUX, inspection.units())
                     + " in all.").measured(Measure.count(count)).parts(own.stream().map(face -> face.task().part().id()).toList()).build());
         });
         return findings;

@@ -2,6 +2,7 @@
 package kerfglow.check.glow;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -13,8 +14,12 @@ import kerfglow.api.OverlayLayer.Raster;
 import kerfglow.api.Workers;
 import kerfglow.light.Grid;
 import kerfglow.light.LightMap;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.geom.Polygon;
 
 /** The light as one picture for the whole sign, with lines of equal luminance, and the modules. */
 final class GlowLayers {
@@ -40,13 +45,14 @@ final class GlowLayers {
         if (greatest <= 0) {
             return List.of(plates);
         }
-        double top = niceAbove(greatest);
+        Sum sum = sum(faces, maps);
+        double top = niceAbove(Math.max(greatest, sum.greatest()));
         List<Item> lines = workers.map(faces, face -> lines(face, top, workers)).stream().flatMap(List::stream).toList();
         List<LegendEntry> legend = new ArrayList<>();
         for (int i = 0; i <= STEPS; i++) {
             legend.add(new LegendEntry(ColourScale.rgb((double) i / STEPS), words(top * i / STEPS)));
         }
-        return List.of(new OverlayLayer("map", "Luminance of lit faces", lines, Optional.of(raster(maps, top)), legend), plates);
+        return List.of(new OverlayLayer("map", "Luminance of lit faces", lines, Optional.of(sum.raster(top)), legend), plates);
     }
 
     private static String words(double luminance) {
@@ -83,7 +89,20 @@ final class GlowLayers {
         return items;
     }
 
-    private static Raster raster(List<LightMap> maps, double top) {
+    /** Luminances of all maps added up: halos of neighbours lie over one another on the wall. NaN where nothing is lit. */
+    private record Sum(Grid grid, double[] luminance) {
+        double greatest() {
+            return Arrays.stream(luminance).filter(value -> !Double.isNaN(value)).max().orElse(0);
+        }
+
+        Raster raster(double top) {
+            int[] argb = new int[luminance.length];
+            Arrays.setAll(argb, i -> Double.isNaN(luminance[i]) ? 0 : OPAQUE | ColourScale.rgb(luminance[i] / top));
+            return new Raster(grid.leftMm(), grid.topMm(), grid.cellMm(), grid.columns(), grid.rows(), argb);
+        }
+    }
+
+    private static Sum sum(List<LitFace> faces, List<LightMap> maps) {
         Envelope box = new Envelope();
         double cell = Double.POSITIVE_INFINITY;
         for (LightMap map : maps) {
@@ -93,7 +112,8 @@ final class GlowLayers {
             cell = Math.min(cell, grid.cellMm());
         }
         Grid picture = Grid.over(box, Math.max(cell, Math.sqrt(box.getArea() / MOST_CELLS)));
-        int[] argb = new int[picture.size()];
+        double[] sum = new double[picture.size()];
+        Arrays.fill(sum, Double.NaN);
         for (LightMap map : maps) {
             Grid grid = map.grid();
             int lastRow = picture.row(grid.topMm() + grid.rows() * grid.cellMm());
@@ -101,12 +121,27 @@ final class GlowLayers {
             for (int row = picture.row(grid.topMm()); row <= lastRow; row++) {
                 for (int column = picture.column(grid.leftMm()); column <= lastColumn; column++) {
                     int from = grid.cell(picture.x(column), picture.y(row));
+                    int to = row * picture.columns() + column;
                     if (map.isLit(from)) {
-                        argb[row * picture.columns() + column] = OPAQUE | ColourScale.rgb(map.luminance()[from] / top);
+                        sum[to] = (Double.isNaN(sum[to]) ? 0 : sum[to]) + map.luminance()[from];
                     }
                 }
             }
         }
-        return new Raster(picture.leftMm(), picture.topMm(), picture.cellMm(), picture.columns(), picture.rows(), argb);
+        faces.stream().filter(face -> face.task().halo()).flatMap(face -> face.cans().stream()).forEach(piece -> leaveOut(piece.inside(), picture, sum));
+        return new Sum(picture, sum);
+    }
+
+    /** Behind a letter nothing of the wall is seen. */
+    private static void leaveOut(Polygon back, Grid picture, double[] sum) {
+        IndexedPointInAreaLocator inside = new IndexedPointInAreaLocator(back);
+        Envelope box = back.getEnvelopeInternal();
+        for (int row = Math.max(0, picture.row(box.getMinY())); row <= Math.min(picture.rows() - 1, picture.row(box.getMaxY())); row++) {
+            for (int column = Math.max(0, picture.column(box.getMinX())); column <= Math.min(picture.columns() - 1, picture.column(box.getMaxX())); column++) {
+                if (inside.locate(new Coordinate(picture.x(column), picture.y(row))) != Location.EXTERIOR) {
+                    sum[row * picture.columns() + column] = Double.NaN;
+                }
+            }
+        }
     }
 }

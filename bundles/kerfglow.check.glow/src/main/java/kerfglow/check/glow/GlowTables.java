@@ -26,6 +26,8 @@ final class GlowTables {
             Column.number("greatest-luminance", "Greatest luminance", Quantity.LUMINANCE),
             Column.geometry("least-at", "Place of the least luminance"),
             Column.geometry("greatest-at", "Place of the greatest luminance"),
+            Column.geometry("least-lux-at", "Place of the least illuminance"),
+            Column.geometry("greatest-lux-at", "Place of the greatest illuminance"),
             Column.number("uniformity", "Least over mean luminance", Quantity.RATIO),
             Column.number("least-to-greatest", "Least over greatest luminance", Quantity.RATIO),
             Column.number("direct", "Share of the light on the face that comes straight from a module", Quantity.RATIO),
@@ -40,7 +42,6 @@ final class GlowTables {
             Column.number("x", "x of the centre", Quantity.LENGTH),
             Column.number("y", "y of the centre", Quantity.LENGTH),
             Column.number("turn", "Turn of the long side", Quantity.ANGLE),
-            Column.text("string", "String, where a person gave one"),
             Column.text("type", "Type"),
             Column.text("how", "Drawn, placed or laid out"),
             Column.number("flux", "Light", Quantity.LUMINOUS_FLUX),
@@ -79,7 +80,7 @@ final class GlowTables {
         Levels luminance = face.luminance();
         return Arrays.<Object>asList(face.task().part().id(), face.task().halo() ? GlowSettings.HALO : GlowSettings.FACE, lux.least(), lux.mean(), lux.greatest(),
                 luminance.least(), luminance.mean(), luminance.greatest(), face.factory().createPoint(luminance.leastAt()),
-                face.factory().createPoint(luminance.greatestAt()), luminance.uniformity(), luminance.leastToGreatest(), face.directShare(),
+                face.factory().createPoint(luminance.greatestAt()), face.factory().createPoint(lux.leastAt()), face.factory().createPoint(lux.greatestAt()), luminance.uniformity(), luminance.leastToGreatest(), face.directShare(),
                 face.task().halo() ? null : face.through(), face.litAreaMm2(), (double) face.modules().size(), face.pitchMm() > 0 ? face.pitchMm() : null,
                 face.task().depthMm(), face.task().cellMm());
     }
@@ -87,7 +88,7 @@ final class GlowTables {
     private static void addModules(LitFace face, LitFace.Piece piece, List<List<Object>> rows) {
         for (int i = 0; i < piece.modules().size(); i++) {
             LightModule module = piece.modules().get(i);
-            rows.add(Arrays.<Object>asList(face.task().part().id(), module.xMm(), module.yMm(), module.turnDegrees(), null, module.type().name(), piece.how().get(i),
+            rows.add(Arrays.<Object>asList(face.task().part().id(), module.xMm(), module.yMm(), module.turnDegrees(), module.type().name(), piece.how().get(i),
                     module.type().fluxLm(), face.factory().createPoint(new Coordinate(module.xMm(), module.yMm()))));
         }
     }

@@ -41,6 +41,7 @@ record LitFace(LitTask task, List<Piece> cans) {
     /** A halo is judged on the wall along a strip between these, in stand-offs outside the back. */
     private static final double HALO_FROM = 0.4;
     private static final double HALO_TO = 0.6;
+    private static final double HALO_MIDDLE = (HALO_FROM + HALO_TO) / 2;
     /** A halo is shown up to here, in stand-offs; beyond, the wall is dark. */
     private static final double HALO_SHOWN = 4;
 
@@ -111,8 +112,8 @@ record LitFace(LitTask task, List<Piece> cans) {
         }
         pulse.run();
         boolean[] cells = lit(map);
-        double[] seen = map.seen(task.targets().eyeMm());
-        List<Spots.Spot> spots = Spots.of(map.grid(), cells, seen, task.targets().contrast());
+        List<Spots.Spot> spots = task.halo() ? HaloSpots.of(shown, shown.seen(task.targets().eyeMm()), aside(task, inside, HALO_MIDDLE).getBoundary(), task.targets().contrast())
+                : Spots.of(map.grid(), cells, map.seen(task.targets().eyeMm()), task.targets().contrast());
         pulse.run();
         List<DarkPatches.Patch> dark = DarkPatches.of(map.grid(), cells, map.luminance(), task.targets().uniformity() * map.luminanceLevels().mean(),
                 task.targets().leastPatchMm2(), inside.getFactory());
@@ -130,10 +131,14 @@ record LitFace(LitTask task, List<Piece> cans) {
         Envelope box = back.getEnvelopeInternal();
         box.expandBy(standOff * (HALO_SHOWN + 1));
         Polygon wall = (Polygon) back.getFactory().toGeometry(box);
-        Geometry strip = Opening.dilation(back, to * standOff, task.inset().chordErrorMm())
-                .difference(Opening.dilation(back, Math.max(from * standOff, SMOOTH_MM), task.inset().chordErrorMm()));
+        Geometry strip = aside(task, back, to).difference(aside(task, back, Math.max(from, SMOOTH_MM / standOff)));
         Finish open = new Finish(0, 0, 0, task.finish().faceTransmittance(), 0);
         return Cavity.of(new Can(wall, strip, standOff, open), accuracy, pulse).light(modules, pulse);
+    }
+
+    /** The back and all that lies within a number of stand-offs of it. */
+    private static Geometry aside(LitTask task, Polygon back, double standOffs) {
+        return Opening.dilation(back, standOffs * task.depthMm(), task.inset().chordErrorMm());
     }
 
     static boolean[] lit(LightMap map) {

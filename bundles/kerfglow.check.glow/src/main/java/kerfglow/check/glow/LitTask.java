@@ -40,6 +40,9 @@ record LitTask(Part part, boolean halo, double depthMm, BackLine inset, double l
     /** Maps of very large parts get larger cells. Assumed: as many as stay within the memory that a check may take. */
     private static final double MOST_CELLS = 1_000_000;
 
+    /** Assumed: so many cells make the strip of a halo that is judged more than one cell wide. */
+    private static final double CELLS_A_STAND_OFF = 8;
+
     /** The line of the returns within the outline of the face. */
     record BackLine(double sideMm, Inset.Join join, double mitreLimit, double chordErrorMm) {
         static BackLine of(Inspection inspection, Part part) {
@@ -92,7 +95,8 @@ record LitTask(Part part, boolean halo, double depthMm, BackLine inset, double l
         // a wall sends on what falls on it, as a face that lets its reflectance through would
         Finish finish = halo ? new Finish(0, 0, 0, settings.get(GlowSettings.OUTSIDE, part), 0)
                 : new Finish(settings.get(GlowSettings.BACK, part), settings.get(GlowSettings.WALLS, part), reflectance, transmittance, settings.get(GlowSettings.SPREAD, part));
-        double cell = Math.max(settings.get(GlowSettings.CELL, part), Math.sqrt(part.shape().getEnvelope().getArea() / MOST_CELLS));
+        double wanted = settings.get(GlowSettings.CELL, part);
+        double cell = Math.max(halo ? Math.min(wanted, depth.get() / CELLS_A_STAND_OFF) : wanted, Math.sqrt(part.shape().getEnvelope().getArea() / MOST_CELLS));
         Distances distances = new Distances(settings.get(GlowSettings.EDGE, part), settings.get(GlowSettings.CLEAR, part), settings.get(GlowSettings.GAP, part));
         return Optional.of(new LitTask(part, halo, depth.get(), BackLine.of(inspection, part), halo ? 0 : lip(inspection, part), finish, module, given, keepClear,
                 distances, Targets.of(settings, part), cell));

@@ -27,6 +27,7 @@ import kerfglow.light.Grid;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
@@ -233,8 +234,8 @@ class GlowCheckTest {
         assertTrue(modules.rows().size() >= 2, modules.rows()::toString);
         Geometry inside = CheckTester.wkt(box(0, 0, 300, 80));
         for (List<Object> row : modules.rows()) {
-            assertEquals("laid out", row.get(6));
-            assertTrue(inside.contains((Geometry) row.get(8)));
+            assertEquals("laid out", row.get(5));
+            assertTrue(inside.contains((Geometry) row.get(7)));
         }
         assertEquals(List.of(), of(outcome, GlowRules.MODULE_EDGE));
         assertEquals(modules.rows().size(), of(outcome, GlowRules.LAYOUT).get(0).measured().orElseThrow().value());
@@ -245,6 +246,28 @@ class GlowCheckTest {
         Outcome outcome = tester().part("a", Role.FACE, box(0, 0, 300, 8)).run();
         assertEquals(1, of(outcome, GlowRules.UNLIT).size());
         assertEquals(0, table(outcome, "light").rows().size());
+    }
+
+    /** Two fields joined by a neck 10 mm wide, which a back 6 mm inside the face on each side does not pass. */
+    private static final String DUMB_BELL = "POLYGON ((0 0, 200 0, 200 45, 240 45, 240 0, 440 0, 440 100, 240 100, 240 55, 200 55, 200 100, 0 100, 0 0))";
+
+    @Test
+    void a_piece_that_no_module_lies_in_is_unlit_though_the_part_has_some() {
+        CheckTester tester = row(tester().with(SharedSettings.BACK_ALLOWANCE_KIND, SharedSettings.PER_SIDE).with(SharedSettings.BACK_ALLOWANCE, 6.0), 60, 50, 80, 2)
+                .part("a", Role.FACE, DUMB_BELL);
+        List<Finding> unlit = of(tester.run(), GlowRules.UNLIT);
+        assertEquals(1, unlit.size(), unlit::toString);
+        assertEquals(new Envelope(246, 434, 6, 94), unlit.get(0).place().orElseThrow().getEnvelopeInternal());
+        assertTrue(unlit.get(0).message().contains("one of the 2 pieces") || unlit.get(0).message().startsWith("One of the 2 pieces"), unlit.get(0).message());
+        assertEquals(List.of(), of(tester.module(new PlacedModule(340, 50, 0)).run(), GlowRules.UNLIT));
+    }
+
+    // straight over the module, and in the corner farthest from it, as one_module_gives_the_closed_form_with_its_places says; a spread moves neither
+    @Test
+    void least_and_greatest_lux_have_places_of_their_own() {
+        Outcome outcome = bare().part("a", Role.FACE, box(0, 0, 202, 82)).module(new PlacedModule(41, 41, 0)).with(GlowSettings.SPREAD, 30.0).run();
+        assertEquals(new Coordinate(41, 41), ((Point) cell(outcome, "light", 0, "greatest-lux-at")).getCoordinate());
+        assertEquals(201, ((Point) cell(outcome, "light", 0, "least-lux-at")).getX(), 1e-9, "the last column");
     }
 
     @Test
@@ -267,6 +290,62 @@ class GlowCheckTest {
         assertEquals(inner, number(outcome, "greatest-lux"), 0.02 * inner);
         assertEquals(outer, number(outcome, "least-lux"), 0.02 * outer);
         assertEquals(0.4 / Math.PI, number(outcome, "mean-luminance") / number(outcome, "mean-lux"), 1e-6);
+    }
+
+    private static CheckTester bareHalo() {
+        return bare().build("halo-lit letters").with(GlowSettings.STAND_OFF, 50.0).with(GlowSettings.OUTSIDE, 0.4);
+    }
+
+    // straight behind the middle of a disc the module is equally far from all of the ring
+    @Test
+    void the_halo_of_a_disc_lit_from_its_middle_has_no_spot() {
+        Outcome outcome = bareHalo().part("a", Role.FACE, CheckTester.wkt("POINT (3.3 1.7)").buffer(90, 64).toText()).module(new PlacedModule(3.3, 1.7, 0)).run();
+        assertEquals(List.of(), of(outcome, GlowRules.HOT_SPOT));
+    }
+
+    // along the line 25 mm outside, E is proportional to the sum of (1 + r²/h²)^-2; two peaks on each long side, and the middle of each end is
+    // nearer to a module than what lies beside it
+    @Test
+    void spots_of_a_halo_are_as_strong_as_the_closed_form_says() {
+        Outcome outcome = bareHalo().part("a", Role.FACE, box(0, 0, 500, 40)).module(new PlacedModule(130, 20, 0)).module(new PlacedModule(370, 20, 0)).run();
+        Finding spots = of(outcome, GlowRules.HOT_SPOT).get(0);
+        assertEquals(6, spots.place().orElseThrow().getNumGeometries(), spots.message());
+        double aside = 0.5 * 50;
+        double peak = onTheWall(20 + aside, 0) + onTheWall(20 + aside, 240);
+        // the darkest place is where the arc about a corner of the bar is farthest from the module: straight behind the corner
+        double stretch = 1 + aside / Math.hypot(130, 20);
+        double pass = onTheWall(20 * stretch, 130 * stretch) + onTheWall(20 * stretch, 130 * stretch + 240);
+        assertEquals(peak / pass - 1, spots.measured().orElseThrow().value(), 0.02 * peak / pass);
+    }
+
+    private static double onTheWall(double across, double along) {
+        return Math.pow(1 + (across * across + along * along) / (50 * 50), -2);
+    }
+
+    @Test
+    void halos_of_neighbours_add_up_in_the_picture_and_leave_all_letters_out() {
+        CheckTester tester = bareHalo().part("a", Role.FACE, box(0, 0, 40, 40)).part("b", Role.FACE, box(90, 0, 40, 40)).module(new PlacedModule(20, 20, 0))
+                .module(new PlacedModule(110, 20, 0));
+        OverlayLayer light = tester.run().layers().get(0);
+        double top = Double.parseDouble(light.legend().get(4).label().replace(" cd/m²", ""));
+        double one = 100 / (Math.PI * 50 * 50) * 1e6 * 0.4 / Math.PI;
+        double between = 2 * one * onTheWall(0, 45);
+        assertTrue(top >= between, "the legend reaches " + top);
+        assertEquals(0, at(light, 20, 20), "behind a letter nothing shows");
+        assertEquals(0, at(light, 110, 20), "nor behind the other");
+        assertTrue(difference(ColourScale.rgb(between / top), at(light, 65, 20)) < 8, "between them");
+    }
+
+    private static int at(OverlayLayer layer, double xMm, double yMm) {
+        OverlayLayer.Raster raster = layer.raster().orElseThrow();
+        int column = (int) ((xMm - raster.leftMm()) / raster.cellMm());
+        int row = (int) ((yMm - raster.topMm()) / raster.cellMm());
+        return raster.argb()[row * raster.columns() + column];
+    }
+
+    /** Greatest difference of a channel. */
+    private static int difference(int rgb, int other) {
+        return Math.max(Math.abs((rgb >> 16 & 255) - (other >> 16 & 255)), Math.max(Math.abs((rgb >> 8 & 255) - (other >> 8 & 255)), Math.abs((rgb & 255) - (other & 255))));
     }
 
     @Test
