@@ -99,10 +99,6 @@ public final class PowerCheck implements Check {
             settings = inspection.settings();
             List<StockItem> listed = inspection.stock(POWER_SUPPLIES);
             supplies = listed.isEmpty() ? Supply.USUAL : listed.stream().map(Supply::of).toList();
-            if (listed.isEmpty()) {
-                missing.add("The shop sheet lists no power supplies; planned with the common sizes "
-                        + String.join(" and ", supplies.stream().map(Supply::name).toList()) + ".");
-            }
             inspection.stock(MODULES).stream().map(ModuleType::of).forEach(type -> types.put(type.name(), type));
         }
 
@@ -115,6 +111,10 @@ public final class PowerCheck implements Check {
             byType.forEach((name, group) -> plan(name, group, wiring, pulse).ifPresent(plans::add));
             if (plans.isEmpty()) {
                 return new Outcome(List.of(), List.of(), List.of(), List.copyOf(missing), false);
+            }
+            if (inspection.stock(POWER_SUPPLIES).isEmpty()) {
+                missing.add("The shop sheet lists no power supplies; planned with the common sizes "
+                        + String.join(" and ", supplies.stream().map(Supply::name).toList()) + ".");
             }
             Totals totals = Totals.of(plans, settings);
             PowerRows rows = new PowerRows(inspection, factory);
@@ -134,7 +134,8 @@ public final class PowerCheck implements Check {
         private Optional<Plan> plan(String name, List<Lamp> lamps, Wiring wiring, Runnable pulse) {
             ModuleType type = types.get(name);
             if (type == null || type.watts() <= 0) {
-                missing.add("The shop sheet's list light-modules says no watts for \"" + name + "\", so " + lamps.size() + " modules of it were not planned.");
+                missing.add(name.isEmpty() ? "The modules are none of the shop sheet's list light-modules, so their watts are not known; " + lamps.size() + " modules were not planned."
+                        : "The shop sheet's list light-modules says no watts for \"" + name + "\", so " + lamps.size() + " modules of it were not planned.");
                 return Optional.empty();
             }
             List<Supply> fitting = supplies.stream().filter(supply -> supply.isFor(type)).toList();

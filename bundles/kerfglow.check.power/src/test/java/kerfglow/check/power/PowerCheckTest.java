@@ -111,6 +111,14 @@ class PowerCheckTest {
     }
 
     @Test
+    void modules_that_are_none_of_the_list_are_told_without_a_name() {
+        Outcome outcome = tester(List.of(Arrays.<Object>asList("a", 0.0, 0.0, 0.0, null, ""))).run();
+        assertFalse(outcome.measured());
+        assertTrue(outcome.missing().stream().anyMatch(missing -> missing.contains("none of the shop sheet's list light-modules")), outcome.missing()::toString);
+        assertTrue(outcome.missing().stream().noneMatch(missing -> missing.contains("\"\"") || missing.contains("common sizes")), outcome.missing()::toString);
+    }
+
+    @Test
     void without_stocked_supplies_the_common_sizes_stand_in_and_it_says_so() {
         Outcome outcome = tester(row("a", 3, 0, 50)).stock(PowerCheck.MODULES, Map.of(PowerSettings.WATTS, 1.0)).run();
         assertEquals(List.of("power.plan"), rules(outcome));
