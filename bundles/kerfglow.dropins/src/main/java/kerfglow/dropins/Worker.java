@@ -74,7 +74,7 @@ final class Worker {
                 try {
                     CheckInfo info = each.value("info", CheckInfo.class);
                     checks.add(new CheckCatalogue.Arrival(new WorkerCheck(this, info, each.texts("reads")), said.text("bundle"), said.text("version")));
-                } catch (RuntimeException unfit) { // a list with null in it, say; it must not cost the other bundles
+                } catch (RuntimeException unfit) { // whatever it says of itself must not cost the other bundles
                     wrong.add("it cannot say who it is: " + unfit.getMessage());
                 }
             }

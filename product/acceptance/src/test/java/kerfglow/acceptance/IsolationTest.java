@@ -71,7 +71,7 @@ class IsolationTest {
                         case "raw": try { new java.io.FileOutputStream(java.io.FileDescriptor.out).write("hello\\n".getBytes()); } catch (java.io.IOException e) { } return Outcome.of(List.of());
                         case "wordy": throw new ArithmeticException("much ".repeat(1_000_000));
                         case "unwritable": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 100_000; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
-                        case "nested": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 3000; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
+                        case "nested": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 300; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
                         case "asks": try { return System.in.read() < 0 ? Outcome.of(List.of()) : null; } catch (java.io.IOException e) { return null; }
                         default: return at(ring(0, 0, 1, 0, 1, 1, 0, 0));
                     }
@@ -151,7 +151,7 @@ class IsolationTest {
         way("million", "findings", "1000000 findings; the first 10000 are kept").way("memory", "failed", "more than the 512 MiB of memory");
         way("exit", "failed", "ended with status 7").way("halt", "failed", "ended with status 9").way("threads", "passed", "50 threads");
         way("changes", "failed", "changed the geometry").way("prints", "passed", "printed 600 MiB").way("raw", "failed", "what its process answered cannot be used");
-        way("wordy", "failed", "ArithmeticException: much").way("unwritable", "failed", "StackOverflowError").way("nested", "failed", "a collection of geometries inside another");
+        way("wordy", "failed", "ArithmeticException: much").way("unwritable", "failed", "cannot be written: java.lang.StackOverflowError").way("nested", "failed", "a collection of geometries inside another");
         way("asks", "passed", "");
         way("good", "findings", "");
         JsonNode without = new ObjectMapper().readTree(Kerfglow.run("check", "--checks-folder", folder.resolve("none").toString(), "--format", "json", PROOF.toString()).out());

@@ -67,7 +67,12 @@ public record FormNode(String name, Map<String, Object> fields) {
 
     /** The texts of a field's list. */
     public List<String> texts(String field) {
-        return list(field).stream().map(each -> (String) each).toList();
+        for (Object each : list(field)) {
+            if (!(each instanceof String)) {
+                throw new FormException(name + "." + field + " must hold texts, not " + each);
+            }
+        }
+        return list(field).stream().map(String.class::cast).toList();
     }
 
     /** A value of the API; null when the field is absent. */

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.worker.process;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -96,6 +100,9 @@ public final class Conversation {
             out.message(kind, fields);
         } catch (IOException hostIsGone) {
             Runtime.getRuntime().halt(0);
+        } catch (Throwable unwritable) { // a message that broke off in the middle: nothing can be said any more but why
+            new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8).println("what it says cannot be written: " + Thrown.words(unwritable));
+            Runtime.getRuntime().halt(1);
         }
     }
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.worker.process;
 
-import java.io.OutputStream;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -13,7 +12,6 @@ import java.util.function.BooleanSupplier;
 import kerfglow.api.Check;
 import kerfglow.api.Outcome;
 import kerfglow.worker.form.FormNode;
-import kerfglow.worker.form.FormWriter;
 import kerfglow.worker.form.OutcomeForm;
 import kerfglow.worker.form.ReadInspection;
 
@@ -68,9 +66,7 @@ final class Run {
                 fields.put("why", changed ? "it changed the geometry that it was given, which belongs to the host" : "it answered nothing (null)");
                 fields.put("retire", changed);
             } else {
-                Map<String, Object> told = OutcomeForm.fields(outcome, (int) message.whole("mostFindings"));
-                new FormWriter(OutputStream.nullOutputStream()).message(kind, told); // what cannot be written must not break a message off
-                fields.put("outcome", told);
+                fields.put("outcome", OutcomeForm.fields(outcome, (int) message.whole("mostFindings")));
             }
         } catch (CancellationException stopped) {
             kind = "cancelled";
