@@ -36,6 +36,7 @@ public final class Dropins {
     private final Map<String, Worker> workers = new HashMap<>();
     private SortedMap<String, BundleFile> seen = Collections.emptySortedMap();
     private SortedMap<String, BundleFile> brought = Collections.emptySortedMap();
+    private Optional<String> noFolder = Optional.empty();
     private ScheduledExecutorService watching;
 
     /** Wired by the framework. */
@@ -67,6 +68,9 @@ public final class Dropins {
     /** Takes in what lies in the folder now, in place of what any other folder had; comes back when every bundle has said who it is. */
     public synchronized void use(Path folder) {
         unwatch();
+        noFolder.ifPresent(before -> catalogue.refuse(before, Optional.empty()));
+        noFolder = Files.exists(folder) && !Files.isDirectory(folder) ? Optional.of(folder.toString()) : Optional.empty();
+        noFolder.ifPresent(now -> catalogue.refuse(now, Optional.of("checks are looked for in it, and it is a file, not a folder")));
         seen = BundleFile.in(folder);
         bring(seen);
     }

@@ -234,6 +234,12 @@ class DropinsTest {
 
     /** The published test kit inside the framework, where the import is a service; its own tests run it without one. */
     @Test
+    void a_file_in_place_of_the_folder_is_told() throws Exception {
+        dropins.use(Files.writeString(home.resolve("no-folder"), ""));
+        assertTrue(refused().contains("a file, not a folder"), refused());
+    }
+
+    @Test
     void the_test_kit_runs_inside_the_framework_too() throws Exception {
         CheckTester tester = CheckTester.of(new TrialCheck()).importer(service(ProofImporter.class))
                 .svg("<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='50mm' viewBox='0 0 100 50'><rect x='10' y='10' width='80' height='30'/></svg>")
