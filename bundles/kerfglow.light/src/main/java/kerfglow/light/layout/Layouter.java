@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light.layout;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import kerfglow.light.Can;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -44,6 +46,8 @@ public final class Layouter {
     private final List<CentreLine> lines;
     private final List<Site> sites;
     private final Target target;
+    private final RowSeries series;
+    private final Map<Target, Double> pitches = new HashMap<>();
 
     private Layouter(LayoutRequest request, Runnable pulse) {
         this.request = request;
@@ -51,6 +55,7 @@ public final class Layouter {
         lines = CentreLines.of(request.can().inside(), pulse);
         sites = Sites.of(request, lines, pulse);
         target = wanted(1 + MARGIN);
+        series = new RowSeries(request.type());
     }
 
     /**
@@ -152,7 +157,10 @@ public final class Layouter {
     }
 
     private double pitch(Target wanted) {
-        RowSeries series = new RowSeries(request.type());
+        return pitches.computeIfAbsent(wanted, this::pitchOf);
+    }
+
+    private double pitchOf(Target wanted) {
         double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
         return Double.isFinite(wanted.contrast()) ? Math.min(pitch, series.pitchOfContrastMm(wanted.contrast(), request.heightMm())) : pitch;
     }
