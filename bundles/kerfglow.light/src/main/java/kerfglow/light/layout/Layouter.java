@@ -21,6 +21,8 @@ public final class Layouter {
     private static final double SMOOTH_MM = 0.2;
     /** Pitches that a search starts from, in the pitch that the series of the endless row asks for; reflecting walls bear wider ones. Assumed. */
     private static final double[] STARTS = {2, 1.4, 1, 0.7, 0.5};
+    /** Likewise for a long row whose ends are lit apart: the series leaves out that its modules lie at steps of the sites. */
+    private static final double[] LONG_STARTS = {1, 0.95};
     /** Likewise where bright spots decide the pitch. */
     private static final double[] EVEN_STARTS = {1.5, 1.25, 1.05, 0.9, 0.75, 0.6, 0.5};
     /** How far modules are moved in one step, in heights. Assumed. */
@@ -151,9 +153,7 @@ public final class Layouter {
 
     /** Sites at the pitch that an even row asks for: a first idea of what surfaces send on. */
     private List<Integer> even(Search search, Samples samples, Base fixed) {
-        Choice even = Choice.none(samples, fixed, target);
-        new Pattern(sites, lines).sites(pitch(target)).stream().filter(site -> search.isFree(even, site, -1)).forEach(even::add);
-        return even.sites();
+        return chosen(search, Choice.none(samples, fixed, target), new Pattern(sites, lines).sites(pitch(target))).sites();
     }
 
     private double pitch(Target wanted) {
@@ -184,17 +184,25 @@ public final class Layouter {
     private Choice first(Search search, Samples samples, Base base, Target wanted) {
         double pitch = pitch(wanted);
         boolean isEven = pitch < pitch(new Target(wanted.uniformity(), Double.POSITIVE_INFINITY));
+        Pattern pattern = new Pattern(sites, lines);
         Choice best = ended(search, Choice.none(samples, base, wanted));
+        for (double start : isEven ? new double[0] : LONG_STARTS) {
+            double end = series.endMm(wanted.uniformity(), start * pitch, request.heightMm());
+            best = better(best, ended(search, chosen(search, Choice.none(samples, base, wanted), pattern.between(start * pitch, end))));
+        }
         for (double start : isEven ? EVEN_STARTS : STARTS) {
             if (start < 1 && Search.isReached(best)) {
                 break;
             }
             pulse.run();
-            Choice choice = Choice.none(samples, base, wanted);
-            new Pattern(sites, lines).sites(start * pitch).stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
-            best = better(best, ended(search, choice));
+            best = better(best, ended(search, chosen(search, Choice.none(samples, base, wanted), pattern.sites(start * pitch))));
         }
         return best;
+    }
+
+    private static Choice chosen(Search search, Choice choice, List<Integer> sites) {
+        sites.stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
+        return choice;
     }
 
     private static Choice ended(Search search, Choice start) {

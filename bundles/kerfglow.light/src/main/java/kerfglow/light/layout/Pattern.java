@@ -30,6 +30,19 @@ final class Pattern {
         return new ArrayList<>(chosen);
     }
 
+    /** The sites nearest to even steps that begin and end at a distance from the ends of every open line: a long row with its ends lit. */
+    List<Integer> between(double pitchMm, double endMm) {
+        Set<Integer> chosen = new LinkedHashSet<>();
+        for (CentreLine line : lines) {
+            double inner = line.lengthMm() - 2 * endMm;
+            int steps = Math.max(1, (int) Math.ceil(inner / pitchMm));
+            for (int k = 0; k <= steps && inner > 0 && !line.closed(); k++) {
+                nearest(line.at(endMm + (double) k / steps * inner), pitchMm / 2).ifPresent(chosen::add);
+            }
+        }
+        return new ArrayList<>(chosen);
+    }
+
     private OptionalInt nearest(Coordinate at, double within) {
         int best = -1;
         double least = within;

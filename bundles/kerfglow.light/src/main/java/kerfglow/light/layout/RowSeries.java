@@ -54,15 +54,20 @@ public final class RowSeries {
     }
 
     private double at(double x, double pitchMm, double heightMm) {
+        double edge = (SUMMED + 0.5) * pitchMm / heightMm;
+        double rest = 2 * Math.pow(edge, 1 - 2 * power) / (2 * power - 1) * heightMm / pitchMm;
+        return sum(x, -SUMMED, pitchMm, heightMm) + type.emitters() * rest;
+    }
+
+    /** Light at a distance from module 0, of the modules from a number on; those beyond it by more than the sum's reach are left out. */
+    private double sum(double x, int first, double pitchMm, double heightMm) {
         double sum = 0;
         for (int emitter = 0; emitter < type.emitters(); emitter++) {
             double offset = x - (emitter - (type.emitters() - 1) / 2.0) * type.emitterPitchMm();
-            for (int k = -SUMMED; k <= SUMMED; k++) {
-                double r = (offset - k * pitchMm) / heightMm;
+            for (int k = first; k <= SUMMED; k++) {
+                double r = (offset + k * pitchMm) / heightMm;
                 sum += Math.pow(1 + r * r, -power);
             }
-            double edge = (SUMMED + 0.5) * pitchMm / heightMm;
-            sum += 2 * Math.pow(edge, 1 - 2 * power) / (2 * power - 1) * heightMm / pitchMm;
         }
         return sum;
     }
@@ -70,6 +75,25 @@ public final class RowSeries {
     /** The widest pitch at which least over mean reaches a uniformity, mm. */
     public double pitchMm(double uniformity, double heightMm) {
         return widest(pitch -> leastToMean(pitch, heightMm) >= uniformity, heightMm);
+    }
+
+    /**
+     * How far the first module of a long row may stand from its free end, mm, so that the end keeps a share of the mean; at most half a pitch, 0
+     * where even a module at the end is too little.
+     */
+    double endMm(double uniformity, double pitchMm, double heightMm) {
+        double wanted = uniformity * Arrays.stream(levels(pitchMm, heightMm)).average().orElseThrow();
+        double near = 0;
+        double far = pitchMm / 2;
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = (near + far) / 2;
+            if (sum(middle, 0, pitchMm, heightMm) >= wanted) {
+                near = middle;
+            } else {
+                far = middle;
+            }
+        }
+        return near;
     }
 
     /** The widest pitch at which no place beneath a module is brighter than that between modules by more than a contrast, mm. */

@@ -17,8 +17,8 @@ final class Sites {
     /** Steps along all centre lines together; few enough to look at all, fine enough that the best place between two is as good. Assumed. */
     private static final double STEPS = 160;
     private static final double LEAST_STEP_MM = 2;
-    /** A step is never coarser than this share of the height: light changes little over it. Assumed. */
-    private static final double COARSEST_STEP = 1.0 / 6;
+    /** A step is never coarser than this share of the height: coarser ones make the pitches of a long row unlike. Assumed. */
+    private static final double COARSEST_STEP = 1.0 / 20;
     /** Rows closer than this, in heights, light nothing that fewer do not; rows farther apart than that leave dark between them. Assumed from the series of the endless row. */
     private static final double CLOSEST_ROWS = 0.6;
     private static final double FARTHEST_ROWS = 1.8;
