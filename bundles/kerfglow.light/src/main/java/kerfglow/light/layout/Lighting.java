@@ -20,7 +20,7 @@ import org.locationtech.jts.geom.Coordinate;
  */
 final class Lighting {
     /** About so many cells cover the lit face of a large part. Assumed. */
-    private static final double CELLS = 2500;
+    private static final double CELLS = 5000;
     /** The cell of the map that is shown, mm: what is dark there is to be dark here. */
     private static final double LEAST_CELL_MM = 2;
     /** A blur of less, in cells, changes nothing. */

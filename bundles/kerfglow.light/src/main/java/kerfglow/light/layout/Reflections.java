@@ -22,10 +22,10 @@ final class Reflections {
     /** Coarse patches: the mean lies within 1 % of that of small ones. Assumed; see {@link #FINE}. */
     private static final double COARSE = 0.7;
     private static final int COARSE_DIRECTIONS = 12;
-    /** For whole layouts: least over mean lies within 0.02 of that of the map that is shown. Assumed. */
-    private static final double FINE = 0.33;
+    /** For whole layouts: as for the map that is shown, so that both say the same of them; see {@link Accuracy#usual()}. */
+    private static final double FINE = 0.25;
     private static final int FINE_DIRECTIONS = 24;
-    private static final double FINER_CELL = 0.5;
+    private static final double FINER_CELL = 0.4;
     /** From one site that is reckoned to the next on its line, in heights. Assumed. */
     private static final double STEP_HEIGHTS = 0.8;
     /** Sites nearer than this, mm, are one. */
