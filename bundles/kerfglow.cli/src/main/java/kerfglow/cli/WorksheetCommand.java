@@ -31,8 +31,8 @@ final class WorksheetCommand implements Callable<Integer> {
     private FloorFiles files;
     @Option(names = "--revision", paramLabel = "WORDS", description = "What this revision is called, for instance B. Stands on every page.")
     private String revision = "";
-    @Option(names = "--paper", paramLabel = "SIZE", description = "a4 or letter. Default: ${DEFAULT-VALUE}.")
-    private Paper.Size paper = Paper.Size.A4;
+    @Option(names = "--paper", paramLabel = "SIZE", description = "a4 or letter. Default: letter where inches are read, else a4.")
+    private Paper.Size paper;
 
     private final Runner runner;
     private final FloorFiles.Voice voice;
@@ -50,7 +50,7 @@ final class WorksheetCommand implements Callable<Integer> {
             String name = file.toString().toLowerCase(Locale.ROOT);
             Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
             if (name.endsWith(".pdf")) {
-                WorksheetPdf.write(sheet, paper, now, out);
+                WorksheetPdf.write(sheet, Optional.ofNullable(paper).orElse(Paper.Size.of(reviewed.result().units())), now, out);
             } else if (name.endsWith(".csv")) {
                 WorksheetCsv.write(sheet, writer);
             } else {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.outlines;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,7 +82,7 @@ public record OutlineSet(String title, double widthMm, double heightMm, List<Out
             add("module-centres", "Module centres", List.of(), modules());
             add("return-joints", "Return joints", List.of(), rows("returns", "strips", "joint").stream().map(joint -> point(joint.getCoordinate())).toList());
             add("sheet-seams", "Sheet seams", rows("sheet", "seams", "line").stream().flatMap(line -> arcs.of(line).stream()).toList(), List.of());
-            String title = result.job().title().isBlank() ? result.proof().file() : result.job().title();
+            String title = result.job().title().isBlank() ? Path.of(result.proof().file()).getFileName().toString() : result.job().title();
             return new OutlineSet(title, result.proof().widthMm(), result.proof().heightMm(), layers);
         }
 

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.ToDoubleFunction;
+import kerfglow.api.UnitSystem;
 import kerfglow.views.Canvas;
 import kerfglow.views.Wrap;
 
@@ -59,6 +60,11 @@ public final class Paper implements AutoCloseable {
         Size(double widthMm, double heightMm) {
             this.widthMm = widthMm;
             this.heightMm = heightMm;
+        }
+
+        /** What lies in the printer of somebody who reads these units. */
+        public static Size of(UnitSystem units) {
+            return units == UnitSystem.INCH ? LETTER : A4;
         }
     }
 

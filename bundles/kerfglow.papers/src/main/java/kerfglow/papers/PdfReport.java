@@ -6,7 +6,6 @@ import java.io.OutputStream;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import kerfglow.api.UnitSystem;
 import kerfglow.host.Result;
 import kerfglow.views.CloseUp;
 import kerfglow.views.CloseUps;
@@ -32,7 +31,7 @@ public final class PdfReport {
 
     /** Writes the report as a PDF; the stream stays open. */
     public static void write(Report report, OutputStream out) throws IOException {
-        Paper.Size size = report.result().units() == UnitSystem.INCH ? Paper.Size.LETTER : Paper.Size.A4;
+        Paper.Size size = Paper.Size.of(report.result().units());
         Paper.About about = new Paper.About(report.title(), "What was found on " + FindingText.fileName(report.result()), report.footer(), size, false,
                 report.day().atStartOfDay(ZoneOffset.UTC).toInstant());
         try (Paper paper = new Paper(about)) {

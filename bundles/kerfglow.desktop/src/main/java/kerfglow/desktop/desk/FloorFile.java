@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import kerfglow.api.UnitSystem;
 import kerfglow.job.ReviewedResult;
 import kerfglow.outlines.DxfOutlines;
 import kerfglow.outlines.OutlineSet;
@@ -37,7 +36,7 @@ public enum FloorFile {
     REPORT("re&port", List.of(new Form("PDF", ".pdf", (result, now, out) -> PdfReport.write(report(result, now), out)),
             new Form("Web page", ".html", (result, now, out) -> out.write(HtmlReport.of(report(result, now)).getBytes(StandardCharsets.UTF_8))))),
     /** For the floor. */
-    WORKSHEET("&worksheet", List.of(new Form("PDF", ".pdf", (result, now, out) -> WorksheetPdf.write(worksheet(result, now), isInch(result) ? Paper.Size.LETTER : Paper.Size.A4, now, out)),
+    WORKSHEET("&worksheet", List.of(new Form("PDF", ".pdf", (result, now, out) -> WorksheetPdf.write(worksheet(result, now), Paper.Size.of(result.result().units()), now, out)),
             new Form("Table", ".csv", (result, now, out) -> WorksheetCsv.write(worksheet(result, now), utf8(out))),
             new Form("JSON", ".json", (result, now, out) -> WorksheetJson.write(worksheet(result, now), utf8(out))))),
     /** For CAD. */
@@ -127,9 +126,6 @@ public enum FloorFile {
         return LocalDate.ofInstant(now, ZoneOffset.UTC);
     }
 
-    private static boolean isInch(ReviewedResult result) {
-        return result.result().units() == UnitSystem.INCH;
-    }
 
     private static Writer utf8(OutputStream out) {
         return new OutputStreamWriter(out, StandardCharsets.UTF_8);
