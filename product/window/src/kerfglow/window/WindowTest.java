@@ -167,6 +167,12 @@ class WindowTest {
             TreeItem marks = List.of(tree.getItems()).stream().filter(item -> item.getText().startsWith("Marks")).findFirst().orElseThrow();
             tree.setSelection(marks.getItem(0));
             tree.notifyListeners(SWT.Selection, new Event());
+            window.answerNext(words(window, "Which of the two blues?", "M. Reviewer"));
+            window.control(window.shell(), Button.class, button -> button.getText().equals("Reword...")).notifyListeners(SWT.Selection, new Event());
+            assertEquals("Which of the two blues?", window.desk().job().orElseThrow().state().marks().get(0).text());
+            marks = List.of(tree.getItems()).stream().filter(item -> item.getText().startsWith("Marks")).findFirst().orElseThrow();
+            tree.setSelection(marks.getItem(0));
+            tree.notifyListeners(SWT.Selection, new Event());
             window.answerNext(words(window, "The second of the two.", "A. Customer"));
             window.control(window.shell(), Button.class, button -> button.getText().equals("Settle...")).notifyListeners(SWT.Selection, new Event());
             Mark settled = window.desk().job().orElseThrow().state().marks().get(0);

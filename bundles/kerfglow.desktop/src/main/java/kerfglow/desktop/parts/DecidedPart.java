@@ -36,6 +36,7 @@ public final class DecidedPart {
     private Button withdraw;
     private Button sign;
     private Button answer;
+    private Button reword;
     private Button settle;
     private Button remove;
     private Decisions decisions;
@@ -67,7 +68,7 @@ public final class DecidedPart {
         standing = new Label(parent, SWT.WRAP);
         standing.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         Composite row = new Composite(parent, SWT.NONE);
-        GridLayout columns = new GridLayout(3, true);
+        GridLayout columns = new GridLayout(4, true);
         columns.marginWidth = 0;
         columns.marginHeight = 0;
         row.setLayout(columns);
@@ -77,6 +78,7 @@ public final class DecidedPart {
         withdraw = button(row, "Withdraw", "Take back the waiver of the chosen finding", decisions::withdraw);
         sign = button(row, "Sign off...", "Let the proof go on to the floor", decisions::signOff);
         answer = button(row, "Answer...", "Answer the mark that is chosen in the list below", () -> chosenMark().ifPresent(mark -> decisions.answer(mark.id())));
+        reword = button(row, "Reword...", "Give the mark that is chosen in the list below other words", () -> chosenMark().ifPresent(decisions::reword));
         settle = button(row, "Settle...", "Settle the mark that is chosen in the list below, or open it again", () -> chosenMark().ifPresent(this::settle));
         remove = button(row, "Take out", "Take the line that is chosen in the list below out (Delete)", () -> chosen().ifPresent(line -> line.remove.run()));
         tree = new Tree(parent, SWT.SINGLE | SWT.BORDER | SWT.FULL_SELECTION);
@@ -130,6 +132,7 @@ public final class DecidedPart {
         waive.setEnabled(chosen().flatMap(Line::broken).isPresent() || decisions.canWaive());
         withdraw.setEnabled(decisions.canWithdraw());
         answer.setEnabled(chosenMark().isPresent());
+        reword.setEnabled(chosenMark().isPresent());
         settle.setEnabled(chosenMark().isPresent());
         settle.setText(chosenMark().flatMap(Mark::settled).isPresent() ? "Open again" : "Settle...");
         remove.setEnabled(chosen().isPresent());

@@ -11,6 +11,7 @@ import kerfglow.desktop.desk.WorkState;
 import kerfglow.host.Result;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobFileException;
+import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
@@ -62,6 +63,12 @@ final class Decisions {
         ask("Answer the mark", "What do you answer?", "Answer", true).ifPresent(answer -> desk.job().ifPresent(job -> job.answerMark(mark, answer.words(), answer.name())));
     }
 
+    /** Other words for a mark; it stays its maker's. */
+    void reword(Mark mark) {
+        ask(new WordsDialog(shell, desk, "Reword the mark", "What shall the mark say?", "Reword", habits.name(), false).with(mark.text()))
+                .ifPresent(answer -> desk.job().ifPresent(job -> job.rewriteMark(mark.id(), answer.words())));
+    }
+
     /** Settles under the name of who does it; words are an answer. */
     void settle(String mark) {
         ask("Settle the mark", "Add an answer if there is one.", "Settle", false).ifPresent(answer -> desk.job().ifPresent(job -> {
@@ -88,7 +95,11 @@ final class Decisions {
     }
 
     private Optional<WordsDialog.Answer> ask(String title, String question, String deed, boolean required) {
-        Optional<WordsDialog.Answer> answer = new WordsDialog(shell, desk, title, question, deed, habits.name(), required).ask();
+        return ask(new WordsDialog(shell, desk, title, question, deed, habits.name(), required));
+    }
+
+    private Optional<WordsDialog.Answer> ask(WordsDialog dialog) {
+        Optional<WordsDialog.Answer> answer = dialog.ask();
         answer.ifPresent(each -> habits.setName(each.name()));
         return answer;
     }

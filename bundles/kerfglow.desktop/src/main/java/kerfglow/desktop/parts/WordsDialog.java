@@ -64,6 +64,13 @@ final class WordsDialog {
         Dialogs.place(shell, parent);
     }
 
+    /** What is written there to begin with. */
+    WordsDialog with(String text) {
+        words.setText(text);
+        words.selectAll();
+        return this;
+    }
+
     private static Button button(Composite row, String text, Runnable work) {
         Button button = new Button(row, SWT.PUSH);
         button.setText(text);
