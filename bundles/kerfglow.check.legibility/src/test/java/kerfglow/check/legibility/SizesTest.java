@@ -16,6 +16,8 @@ import org.locationtech.jts.geom.Polygon;
 
 /** Letters of two sizes on one base line, in twelve open fonts. */
 class SizesTest {
+    /** The one of 144 that is not told apart: one line, with the cap height of the large letters. */
+    private static final String MISSED = "TeXGyreBonum-Bold 0.7 [Hex Fruit, Old King]";
     private static final double EM_MM = 150;
     private static final double CONFIDENCE = 0.5;
     private static final double FLAT = 0.01;
@@ -46,8 +48,9 @@ class SizesTest {
             for (List<String> text : TEXTS) {
                 List<Line> lines = new ArrayList<>(lines(set(large, text.get(0), small, text.get(1))));
                 String what = large + " " + share + " " + text;
-                if (what.equals("TeXGyreBonum-Bold 0.7 [Hex Fruit, Old King]")) {
-                    continue; // not told apart: one line, with the cap height of the large letters
+                if (what.equals(MISSED)) {
+                    assertEquals(1, lines.size(), "no longer missed: take the exception out, here and on the page");
+                    continue;
                 }
                 assertEquals(2, lines.size(), what);
                 lines.sort(Comparator.comparingDouble(line -> -line.model().capMm()));

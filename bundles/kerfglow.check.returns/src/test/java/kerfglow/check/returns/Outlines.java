@@ -1,19 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.check.returns;
 
-import java.awt.Font;
-import java.awt.Shape;
-import java.awt.font.FontRenderContext;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.PathIterator;
-import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import kerfglow.geometry.FontLetters;
 import kerfglow.geometry.Opening;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
@@ -24,8 +18,6 @@ final class Outlines {
     static final GeometryFactory FACTORY = new GeometryFactory();
     /** That of the tester's proof, mm. */
     static final double CHORD_ERROR_MM = 0.02;
-    /** Debian's package fonts-dejavu-core. */
-    private static final File SERIF = new File("/usr/share/fonts/truetype/dejavu/DejaVuSerif.ttf");
 
     private Outlines() {
     }
@@ -60,35 +52,8 @@ final class Outlines {
     }
 
     /** The pieces of outlined lettering of a given height of capitals, mm. */
-    static List<Polygon> letters(String text, double sizeMm) throws Exception {
-        if (!SERIF.exists()) {
-            throw new AssertionError("this test needs Debian's package fonts-dejavu-core");
-        }
-        Shape outline = Font.createFont(Font.TRUETYPE_FONT, SERIF).deriveFont(1000f).createGlyphVector(new FontRenderContext(null, true, true), text)
-                .getOutline();
-        double scale = sizeMm / 1000;
-        PathIterator path = outline.getPathIterator(AffineTransform.getScaleInstance(scale, scale), CHORD_ERROR_MM);
-        Geometry drawn = FACTORY.createPolygon();
-        List<Coordinate> points = new ArrayList<>();
-        double[] at = new double[6];
-        for (; !path.isDone(); path.next()) {
-            switch (path.currentSegment(at)) {
-                case PathIterator.SEG_MOVETO -> {
-                    points.clear();
-                    points.add(new Coordinate(at[0], at[1]));
-                }
-                case PathIterator.SEG_LINETO -> points.add(new Coordinate(at[0], at[1]));
-                default -> {
-                    points.add(points.get(0).copy());
-                    drawn = drawn.symDifference(FACTORY.createPolygon(points.toArray(new Coordinate[0])));
-                }
-            }
-        }
-        List<Polygon> pieces = new ArrayList<>();
-        for (int i = 0; i < drawn.getNumGeometries(); i++) {
-            pieces.add((Polygon) drawn.getGeometryN(i));
-        }
-        return pieces;
+    static List<Polygon> letters(String text, double sizeMm) {
+        return FontLetters.of(FontLetters.SERIF, text, sizeMm);
     }
 
     /** What a program for shapely (Debian's package python3-shapely) prints, as numbers. */

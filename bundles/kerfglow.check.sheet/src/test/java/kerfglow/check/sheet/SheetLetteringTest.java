@@ -4,60 +4,29 @@ package kerfglow.check.sheet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.awt.Font;
-import java.awt.font.FontRenderContext;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.PathIterator;
-import java.io.File;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import kerfglow.api.Outcome;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
+import kerfglow.geometry.FontLetters;
 import kerfglow.geometry.RectangleFit;
 import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 
 /** Outlined lettering of an open font (Debian's package fonts-dejavu-core). */
 class SheetLetteringTest {
-    private static final File SERIF = new File("/usr/share/fonts/truetype/dejavu/DejaVuSerif.ttf");
     private static final double CHORD_ERROR_MM = 0.02;
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
-    private static List<Polygon> letters(String text, double sizeMm) throws Exception {
-        if (!SERIF.exists()) {
-            throw new AssertionError("this test needs Debian's package fonts-dejavu-core");
-        }
-        PathIterator path = Font.createFont(Font.TRUETYPE_FONT, SERIF).deriveFont(1000f).createGlyphVector(new FontRenderContext(null, true, true), text)
-                .getOutline().getPathIterator(AffineTransform.getScaleInstance(sizeMm / 1000, sizeMm / 1000), CHORD_ERROR_MM);
-        Geometry drawn = FACTORY.createPolygon();
-        List<Coordinate> points = new ArrayList<>();
-        double[] at = new double[6];
-        for (; !path.isDone(); path.next()) {
-            switch (path.currentSegment(at)) {
-                case PathIterator.SEG_MOVETO -> {
-                    points.clear();
-                    points.add(new Coordinate(at[0], at[1]));
-                }
-                case PathIterator.SEG_LINETO -> points.add(new Coordinate(at[0], at[1]));
-                default -> {
-                    points.add(points.get(0).copy());
-                    drawn = drawn.symDifference(FACTORY.createPolygon(points.toArray(new Coordinate[0])));
-                }
-            }
-        }
-        List<Polygon> pieces = new ArrayList<>();
-        for (int i = 0; i < drawn.getNumGeometries(); i++) {
-            pieces.add((Polygon) drawn.getGeometryN(i));
-        }
-        return pieces;
+    private static List<Polygon> letters(String text, double sizeMm) {
+        return FontLetters.of(FontLetters.SERIF, text, sizeMm);
     }
 
     private static Outcome run(CheckTester tester, List<Polygon> pieces) {
