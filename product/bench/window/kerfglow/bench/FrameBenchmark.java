@@ -72,8 +72,8 @@ public final class FrameBenchmark {
         while (display.readAndDispatch()) {
             // lets the window come up
         }
-        canvas.fit();
-        View whole = canvas.view();
+        canvas.lookout().fit();
+        View whole = canvas.lookout().view();
         // from far to near: each frame a little larger, about one letter in the middle
         measure(display, canvas, "zoom from whole to a corner", whole, view -> view.zoomedAbout(WIDTH_PX / 2.0, HEIGHT_PX / 2.0, 1.08));
         for (double factor : new double[] {1, 2, 4, 8, 32}) {
@@ -119,7 +119,7 @@ public final class FrameBenchmark {
                 long start = System.nanoTime();
                 long used = threads.getCurrentThreadCpuTime();
                 long painted = clock[2];
-                canvas.show(view);
+                canvas.lookout().show(view);
                 while (clock[2] == painted) { // the toolkit paints in its own time, at most 60 times a second
                     if (!display.readAndDispatch()) {
                         display.sleep();

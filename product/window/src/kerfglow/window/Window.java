@@ -256,7 +256,7 @@ final class Window implements AutoCloseable {
 
     /** What the toolkit still holds after the window is gone; colours need no disposal, and cursors of the system are the display's. */
     List<Object> leftOver() {
-        desk().putAway();
+        desk().kept().putAway();
         shell.dispose();
         while (display.readAndDispatch()) {
             // what was posted may still hold something
@@ -268,7 +268,7 @@ final class Window implements AutoCloseable {
     @Override
     public void close() {
         if (!shell.isDisposed()) {
-            desk().putAway();
+            desk().kept().putAway();
         }
         display.dispose();
     }

@@ -97,24 +97,24 @@ class WindowTest {
             assertTrue(findings(window).getItem(0).getText(2).contains("stop"), "the station says how many");
 
             window.menu("Next");
-            assertEquals(1, window.desk().choice().orElseThrow().item().number());
+            assertEquals(1, window.desk().findings().choice().orElseThrow().item().number());
             assertEquals("1", findings(window).getSelection()[0].getText(0), "the list follows");
 
             Text find = window.control(window.shell(), Text.class, text -> text.getMessage().startsWith("Words"));
             find.setText("does not pass");
-            assertTrue(window.desk().listed().stream().allMatch(item -> item.finding().rule().id().equals("router.narrow-gap")));
-            assertFalse(window.desk().listed().isEmpty());
+            assertTrue(window.desk().findings().listed().stream().allMatch(item -> item.finding().rule().id().equals("router.narrow-gap")));
+            assertFalse(window.desk().findings().listed().isEmpty());
             window.menu("Next");
-            waived = window.desk().choice().orElseThrow().item();
+            waived = window.desk().findings().choice().orElseThrow().item();
             assertEquals("router.narrow-gap", waived.finding().rule().id());
             window.shot("2-chosen");
 
             window.answerNext(words(window, "The hairline rules are cut by hand.", "M. Reviewer"));
             assertTrue(window.menu("Waive the chosen finding"));
-            assertEquals(Decision.Kind.WAIVED, window.desk().choice().orElseThrow().item().decision().kind());
+            assertEquals(Decision.Kind.WAIVED, window.desk().findings().choice().orElseThrow().item().decision().kind());
             assertTrue(window.menuText("Undo").contains("waive finding"));
             window.menu("Undo");
-            assertEquals(Decision.Kind.OPEN, window.desk().choice().orElseThrow().item().decision().kind());
+            assertEquals(Decision.Kind.OPEN, window.desk().findings().choice().orElseThrow().item().decision().kind());
             window.menu("Redo");
             find.setText("");
 
@@ -140,7 +140,7 @@ class WindowTest {
         assertEquals("Is this the blue of the panel?", saved.marks().get(0).text());
         try (Window again = window()) {
             again.open(job);
-            FindingItem same = again.desk().listed().stream().filter(item -> item.finding().id().equals(waived.finding().id())).findFirst().orElseThrow();
+            FindingItem same = again.desk().findings().listed().stream().filter(item -> item.finding().id().equals(waived.finding().id())).findFirst().orElseThrow();
             assertTrue(same.decision().isWaived());
             assertFalse(again.desk().job().orElseThrow().isChanged());
         }
@@ -228,10 +228,10 @@ class WindowTest {
         Path proof = folder.resolve("faulty-letters.svg");
         try (Window window = window()) {
             window.open(proof);
-            List<FindingItem> stops = window.desk().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).toList();
+            List<FindingItem> stops = window.desk().findings().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).toList();
             assertFalse(stops.isEmpty(), "the sample must hold a stop");
             for (FindingItem stop : stops) {
-                window.desk().choose(stop.finding().id(), 0);
+                window.desk().findings().choose(stop.finding().id(), 0);
                 window.answerNext(words(window, "Agreed with the customer.", "M. Reviewer"));
                 window.menu("Waive the chosen finding");
             }
@@ -240,7 +240,7 @@ class WindowTest {
             window.menu("Read and check again");
             window.await(() -> !window.desk().proof().orElseThrow().sha256().equals(before) && !window.desk().work().busy(), "the revision");
             assertTrue(window.desk().comparison().isPresent());
-            assertTrue(window.desk().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).allMatch(item -> item.decision().isWaived()));
+            assertTrue(window.desk().findings().listed().stream().filter(item -> item.finding().severity() == Severity.STOP).allMatch(item -> item.decision().isWaived()));
             window.answerNext(words(window, "", "M. Reviewer"));
             window.menu("Sign off");
             assertTrue(window.desk().reviewed().orElseThrow().signedOff().isPresent());
@@ -261,7 +261,7 @@ class WindowTest {
             Files.copy(folder.resolve("faulty-letters" + JobFile.ENDING), second);
             Path revised = Files.writeString(folder.resolve("revised.svg"), Files.readString(proof).replaceAll("<path id=\"(I|I-again|L-open)\"[^>]*/>", ""));
             assertTrue(Files.size(revised) < Files.size(proof), "letters must go");
-            window.desk().revise(revised);
+            window.desk().kept().revise(revised);
             window.await(() -> window.desk().comparison().isPresent() && !window.desk().work().busy(), "the revision");
             RevisionList changed = RevisionList.of(window.desk());
             assertFalse(changed.lines(RevisionList.Kind.GONE).isEmpty());
@@ -277,7 +277,7 @@ class WindowTest {
             window.control(window.shell(), Button.class, button -> button.getText().equals("Mark stands")).notifyListeners(SWT.Selection, new Event());
             assertEquals(List.of(), RevisionList.of(window.desk()).lines(RevisionList.Kind.MARK), "the reviewer looked");
             assertTrue(window.menuText("Undo").contains("keep mark"));
-            assertEquals(0, window.desk().merge(second).added(), "the same mark is no second one");
+            assertEquals(0, window.desk().kept().merge(second).added(), "the same mark is no second one");
             assertEquals(1, job.state().marks().size());
             while (job.undoName().isPresent()) {
                 job.undo();
@@ -305,8 +305,8 @@ class WindowTest {
             Combo check = window.control(window.shell(), Combo.class, combo -> "Findings of which check".equals(window.accessibleName(combo)));
             check.select(check.indexOf("artwork"));
             check.notifyListeners(SWT.Selection, new Event());
-            assertFalse(window.desk().listed().isEmpty());
-            assertTrue(window.desk().listed().stream().allMatch(item -> item.check().equals("artwork")));
+            assertFalse(window.desk().findings().listed().isEmpty());
+            assertTrue(window.desk().findings().listed().stream().allMatch(item -> item.check().equals("artwork")));
             window.menu("Next");
             assertTrue(window.menu("unused"));
             window.await(() -> window.desk().parts().stream().anyMatch(part -> part.role() == Role.UNUSED) && !window.desk().work().busy(), "the run");

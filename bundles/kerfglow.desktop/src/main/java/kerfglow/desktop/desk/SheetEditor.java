@@ -113,7 +113,7 @@ public final class SheetEditor {
 
     /** The parts that the chosen finding is about. */
     public List<Part> chosenParts() {
-        List<String> ids = desk.choice().map(choice -> choice.finding().parts()).orElse(List.of());
+        List<String> ids = desk.findings().choice().map(choice -> choice.finding().parts()).orElse(List.of());
         return desk.parts().stream().filter(part -> ids.contains(part.id())).toList();
     }
 

@@ -39,7 +39,7 @@ public final class ChosenPart {
     }
 
     private void show() {
-        List<FindingText.Paragraph> paragraphs = desk.choice().map(choice -> FindingText.paragraphs(desk, choice))
+        List<FindingText.Paragraph> paragraphs = desk.findings().choice().map(choice -> FindingText.paragraphs(desk, choice))
                 .orElse(List.of(new FindingText.Paragraph("", "Choose a finding in the list or on the proof.")));
         StringBuilder all = new StringBuilder();
         List<StyleRange> heads = new ArrayList<>();

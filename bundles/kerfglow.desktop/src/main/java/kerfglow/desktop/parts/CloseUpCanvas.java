@@ -49,7 +49,7 @@ final class CloseUpCanvas {
         int mine = ++asked;
         closeUp = Optional.empty();
         canvas.redraw();
-        Optional<Choice> choice = desk.choice();
+        Optional<Choice> choice = desk.findings().choice();
         Optional<Result.Place> place = choice.flatMap(Choice::at);
         Point size = canvas.getSize();
         if (place.isEmpty() || desk.result().isEmpty() || size.x < 1 || size.y < 1) {
@@ -78,11 +78,11 @@ final class CloseUpCanvas {
         Palette palette = Palette.of(desk.isDark());
         gc.setBackground(palette.surround);
         gc.fillRectangle(0, 0, size.x, size.y);
-        if (closeUp.isPresent() && desk.choice().isPresent()) {
-            painter.paint(gc, closeUp.get(), desk.choice().get().finding(), size, desk.units(), palette);
+        if (closeUp.isPresent() && desk.findings().choice().isPresent()) {
+            painter.paint(gc, closeUp.get(), desk.findings().choice().get().finding(), size, desk.units(), palette);
         } else {
             gc.setForeground(palette.quiet);
-            gc.drawText(desk.choice().isEmpty() ? "No finding is chosen." : desk.choice().get().finding().places().isEmpty() ? "It concerns the whole proof." : "", 10, 10, true);
+            gc.drawText(desk.findings().choice().isEmpty() ? "No finding is chosen." : desk.findings().choice().get().finding().places().isEmpty() ? "It concerns the whole proof." : "", 10, 10, true);
         }
     }
 }

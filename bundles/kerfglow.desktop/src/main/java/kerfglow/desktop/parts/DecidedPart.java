@@ -194,8 +194,8 @@ public final class DecidedPart {
     }
 
     private void waivedFinding(Waiver waiver) {
-        desk.listed().stream().filter(item -> item.decision().waiver().filter(each -> each.id().equals(waiver.id())).isPresent()).findFirst()
-                .ifPresent(item -> desk.choose(item.finding().id(), 0));
+        desk.findings().listed().stream().filter(item -> item.decision().waiver().filter(each -> each.id().equals(waiver.id())).isPresent()).findFirst()
+                .ifPresent(item -> desk.findings().choose(item.finding().id(), 0));
     }
 
     private void fillMarks(Job job) {

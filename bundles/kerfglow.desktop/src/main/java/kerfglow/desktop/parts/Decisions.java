@@ -31,11 +31,11 @@ final class Decisions {
     }
 
     boolean canWaive() {
-        return desk.result().isPresent() && desk.choice().filter(choice -> !choice.item().decision().isWaived()).isPresent();
+        return desk.result().isPresent() && desk.findings().choice().filter(choice -> !choice.item().decision().isWaived()).isPresent();
     }
 
     void waive() {
-        desk.choice().filter(choice -> canWaive()).ifPresent(choice -> ask("Waive finding " + choice.item().number(),
+        desk.findings().choice().filter(choice -> canWaive()).ifPresent(choice -> ask("Waive finding " + choice.item().number(),
                 "Why may this stay as it is? " + choice.finding().message(), "Waive", true)
                 .ifPresent(answer -> desk.job().orElseThrow().waive(choice.finding(), answer.words(), answer.name())));
     }
@@ -47,11 +47,11 @@ final class Decisions {
     }
 
     boolean canWithdraw() {
-        return desk.choice().flatMap(choice -> choice.item().decision().waiver()).isPresent();
+        return desk.findings().choice().flatMap(choice -> choice.item().decision().waiver()).isPresent();
     }
 
     void withdraw() {
-        desk.choice().flatMap(choice -> choice.item().decision().waiver()).ifPresent(waiver -> desk.job().orElseThrow().withdrawWaiver(waiver.id()));
+        desk.findings().choice().flatMap(choice -> choice.item().decision().waiver()).ifPresent(waiver -> desk.job().orElseThrow().withdrawWaiver(waiver.id()));
     }
 
     void mark(MarkShape shape) {
@@ -115,20 +115,20 @@ final class Decisions {
 
     private void merge(Path file) {
         try {
-            desk.setWork(desk.work().withRemark("Marks of " + file.getFileName() + ": " + desk.merge(file).told() + "."));
+            desk.setWork(desk.work().withRemark("Marks of " + file.getFileName() + ": " + desk.kept().merge(file).told() + "."));
         } catch (IOException unreadable) {
             tell("The marks are not taken in", unreadable.getMessage());
         }
     }
 
     boolean canSave() {
-        return desk.job().filter(job -> job.isChanged()).isPresent() || desk.jobFile().filter(file -> file.contents().isNew()).isPresent();
+        return desk.job().filter(job -> job.isChanged()).isPresent() || desk.kept().file().filter(file -> file.contents().isNew()).isPresent();
     }
 
     /** Saves where the job is kept; says what is wrong when that cannot be. */
     boolean save() {
         try {
-            desk.save(false);
+            desk.kept().save(false);
             return true;
         } catch (JobFileException refused) {
             if (refused.kind() == JobFileException.Kind.CHANGED_ON_DISK) {
@@ -149,7 +149,7 @@ final class Decisions {
             return false;
         }
         try {
-            desk.save(true);
+            desk.kept().save(true);
             return true;
         } catch (IOException failed) {
             tell("The job is not saved", failed.getMessage());
@@ -162,7 +162,7 @@ final class Decisions {
         FileDialog dialog = new FileDialog(shell, SWT.SAVE);
         dialog.setText("Save the job as");
         dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
-        desk.jobFile().ifPresent(file -> {
+        desk.kept().file().ifPresent(file -> {
             dialog.setFilterPath(file.file().getParent().toString());
             dialog.setFileName(file.file().getFileName().toString());
         });
@@ -173,8 +173,8 @@ final class Decisions {
         }
         Path path = Path.of(chosen.endsWith(JobFile.ENDING) ? chosen : chosen + JobFile.ENDING);
         try {
-            desk.keepIn(JobFile.open(path, JobFile.Options.of(problem -> shell.getDisplay().asyncExec(() -> desk.setWork(WorkState.failed(problem))))));
-            desk.save(true);
+            desk.kept().keepIn(JobFile.open(path, JobFile.Options.of(problem -> shell.getDisplay().asyncExec(() -> desk.setWork(WorkState.failed(problem))))));
+            desk.kept().save(true);
         } catch (IOException failed) {
             tell("The job is not saved", failed.getMessage());
         }

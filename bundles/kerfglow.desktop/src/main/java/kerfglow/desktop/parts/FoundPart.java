@@ -61,14 +61,14 @@ public final class FoundPart {
         words.setData(Keys.WIDGET, Keys.FIND);
         Accessible.name(words, "Words that listed findings must hold");
         words.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        words.addListener(SWT.Modify, event -> desk.setFilter(desk.filter().withWords(words.getText())));
+        words.addListener(SWT.Modify, event -> desk.findings().setFilter(desk.findings().filter().withWords(words.getText())));
         createFilterRow(parent);
         createTree(parent);
         hidden = new Label(parent, SWT.NONE);
         hidden.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
         Listening.to(desk, tree, Topic.PROOF, () -> {
-            if (!words.getText().equals(desk.filter().words())) {
-                words.setText(desk.filter().words());
+            if (!words.getText().equals(desk.findings().filter().words())) {
+                words.setText(desk.findings().filter().words());
             }
         });
         Listening.to(desk, tree, Topic.FINDINGS, this::fill);
@@ -94,28 +94,28 @@ public final class FoundPart {
             tick.setToolTipText("List findings that weigh " + severity.word());
             tick.addListener(SWT.Selection, event -> {
                 Set<Severity> weights = EnumSet.noneOf(Severity.class);
-                weights.addAll(desk.filter().severities());
+                weights.addAll(desk.findings().filter().severities());
                 if (tick.getSelection()) {
                     weights.add(severity);
                 } else {
                     weights.remove(severity);
                 }
-                desk.setFilter(desk.filter().withSeverities(weights));
+                desk.findings().setFilter(desk.findings().filter().withSeverities(weights));
             });
-            Listening.to(desk, tick, Topic.PROOF, () -> tick.setSelection(desk.filter().severities().contains(severity)));
+            Listening.to(desk, tick, Topic.PROOF, () -> tick.setSelection(desk.findings().filter().severities().contains(severity)));
         }
         Combo decided = combo(row, "Which findings by how far the decision is", DECIDED.get(FindingFilter.Decided.ANY), DECIDED.get(FindingFilter.Decided.TO_DECIDE),
                 DECIDED.get(FindingFilter.Decided.WAIVED));
-        decided.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withDecided(FindingFilter.Decided.values()[decided.getSelectionIndex()])));
+        decided.addListener(SWT.Selection, event -> desk.findings().setFilter(desk.findings().filter().withDecided(FindingFilter.Decided.values()[decided.getSelectionIndex()])));
         Combo order = combo(row, "In which order findings stand in a station", ORDER.get(FindingOrder.SEVERITY), ORDER.get(FindingOrder.CHECK), ORDER.get(FindingOrder.SHORTFALL));
-        order.addListener(SWT.Selection, event -> desk.setOrder(FindingOrder.values()[order.getSelectionIndex()]));
+        order.addListener(SWT.Selection, event -> desk.findings().setOrder(FindingOrder.values()[order.getSelectionIndex()]));
         Combo check = combo(row, "Findings of which check", EVERY_CHECK);
-        check.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withChecks(chosen(check))));
+        check.addListener(SWT.Selection, event -> desk.findings().setFilter(desk.findings().filter().withChecks(chosen(check))));
         Combo part = combo(row, "Findings about which part", EVERY_PART);
-        part.addListener(SWT.Selection, event -> desk.setFilter(desk.filter().withParts(chosen(part))));
+        part.addListener(SWT.Selection, event -> desk.findings().setFilter(desk.findings().filter().withParts(chosen(part))));
         Listening.to(desk, row, Topic.FINDINGS, () -> {
-            offer(check, EVERY_CHECK, desk.checksThatFound(), desk.filter().checks());
-            offer(part, EVERY_PART, desk.partsWithFindings(), desk.filter().parts());
+            offer(check, EVERY_CHECK, desk.findings().checks(), desk.findings().filter().checks());
+            offer(part, EVERY_PART, desk.findings().parts(), desk.findings().filter().parts());
         });
     }
 
@@ -157,8 +157,8 @@ public final class FoundPart {
         column("Weight", 70);
         column("What was found", 620);
         tree.addListener(SWT.Selection, event -> {
-            if (event.item.getData() instanceof String id && desk.choice().filter(choice -> choice.finding().id().equals(id)).isEmpty()) {
-                desk.choose(id, 0);
+            if (event.item.getData() instanceof String id && desk.findings().choice().filter(choice -> choice.finding().id().equals(id)).isEmpty()) {
+                desk.findings().choose(id, 0);
             }
         });
     }
@@ -174,18 +174,18 @@ public final class FoundPart {
         tree.setRedraw(false);
         tree.removeAll();
         items.clear();
-        for (Station.Outlook outlook : desk.outlooks()) {
+        for (Station.Outlook outlook : desk.findings().outlooks()) {
             TreeItem head = new TreeItem(tree, SWT.NONE);
             String name = outlook.station().word();
             head.setText(new String[] {name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1), "", outlook.words()});
             head.setFont(bold);
-            for (FindingItem item : desk.listed(outlook)) {
+            for (FindingItem item : desk.findings().listed(outlook)) {
                 add(head, item, palette);
             }
             head.setExpanded(true);
         }
         tree.setRedraw(true);
-        int count = desk.hidden();
+        int count = desk.findings().hidden();
         ((GridData) hidden.getLayoutData()).exclude = count == 0;
         hidden.setVisible(count > 0);
         hidden.getParent().layout();
@@ -210,7 +210,7 @@ public final class FoundPart {
     }
 
     private void mark() {
-        TreeItem item = desk.choice().map(choice -> items.get(choice.finding().id())).orElse(null);
+        TreeItem item = desk.findings().choice().map(choice -> items.get(choice.finding().id())).orElse(null);
         if (item == null) {
             tree.deselectAll();
         } else {

@@ -59,7 +59,7 @@ final class HandOn {
     private void write(FloorFile.Form form, ReviewedResult result, Path file, boolean replace) {
         List<Path> inputs = new ArrayList<>();
         desk.proofFile().ifPresent(inputs::add);
-        desk.jobFile().ifPresent(job -> inputs.add(job.file()));
+        desk.kept().file().ifPresent(job -> inputs.add(job.file()));
         desk.setWork(desk.work().withRemark("Writing " + file.getFileName() + " ..."));
         background.execute(() -> {
             String outcome;

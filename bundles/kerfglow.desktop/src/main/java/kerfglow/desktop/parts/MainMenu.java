@@ -103,11 +103,11 @@ final class MainMenu {
 
     private MenuManager lookMenu() {
         MenuManager menu = new MenuManager("&Look");
-        menu.add(deed(Deed.of("&Whole proof", SWT.MOD1 | '0', proof::fit)));
-        menu.add(deed(Deed.of("&Real size", SWT.MOD1 | '1', proof::showRealSize)));
+        menu.add(deed(Deed.of("&Whole proof", SWT.MOD1 | '0', proof.lookout()::fit)));
+        menu.add(deed(Deed.of("&Real size", SWT.MOD1 | '1', proof.lookout()::showRealSize)));
         menu.add(deed(Deed.of("&Measure the screen for real size...", 0, () -> new ScreenDialog(shell, desk, opener.habits()).open())));
-        menu.add(deed(Deed.of("&Nearer", SWT.MOD1 | '+', proof::zoomIn)));
-        menu.add(deed(Deed.of("&Farther", SWT.MOD1 | '-', proof::zoomOut)));
+        menu.add(deed(Deed.of("&Nearer", SWT.MOD1 | '+', proof.lookout()::zoomIn)));
+        menu.add(deed(Deed.of("&Farther", SWT.MOD1 | '-', proof.lookout()::zoomOut)));
         menu.add(new Separator());
         menu.add(deed(Deed.tick("&Edges alone", SWT.MOD1 | 'E', () -> desk.shown().setEdgesAlone(!desk.shown().isEdgesAlone()), () -> desk.shown().isEdgesAlone())));
         menu.add(deed(Deed.tick("Fi&ndings on the proof", SWT.MOD1 | 'M', () -> desk.shown().setFindings(!desk.shown().isFindings()), () -> desk.shown().isFindings())));
@@ -116,7 +116,7 @@ final class MainMenu {
         menu.add(deed(old("Revision before &over the new", SWT.MOD1 | SWT.SHIFT | 'V', Shown.Old.OVER)));
         menu.add(deed(old("Revision before &beside the new", SWT.MOD1 | SWT.SHIFT | 'B', Shown.Old.BESIDE)));
         menu.add(new Separator());
-        menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.tool().filter(MeasureTool.class::isInstance).isPresent())));
+        menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.hand().tool().filter(MeasureTool.class::isInstance).isPresent())));
         menu.add(new Separator());
         menu.add(deed(Deed.tick("&Dark window", SWT.MOD1 | SWT.SHIFT | 'D', () -> {
             desk.setDark(!desk.isDark());
@@ -128,25 +128,25 @@ final class MainMenu {
     private Deed old(String text, int key, Shown.Old how) {
         return Deed.tick(text, key, () -> {
             desk.shown().setOld(desk.shown().old() == how ? Shown.Old.NOT : how);
-            proof.fit();
+            proof.lookout().fit();
         }, () -> desk.shown().old() == how);
     }
 
     private void measure() {
-        boolean on = proof.tool().filter(MeasureTool.class::isInstance).isPresent();
-        proof.take(on ? Optional.empty() : Optional.of(new MeasureTool(() -> new Gauge(desk.scene(), desk.shown()::shows), desk::units)));
+        boolean on = proof.hand().tool().filter(MeasureTool.class::isInstance).isPresent();
+        proof.hand().take(on ? Optional.empty() : Optional.of(new MeasureTool(() -> new Gauge(desk.scene(), desk.shown()::shows), desk::units)));
         refresh();
     }
 
     private MenuManager findingMenu() {
         MenuManager menu = new MenuManager("&Findings");
         menu.add(deed(Deed.of("&Find words", SWT.MOD1 | 'F', () -> Keys.focus(shell, Keys.FIND))));
-        menu.add(deed(Deed.of("&Next", SWT.F8, () -> desk.step(1), () -> !desk.listed().isEmpty())));
-        menu.add(deed(Deed.of("&Previous", SWT.SHIFT | SWT.F8, () -> desk.step(-1), () -> !desk.listed().isEmpty())));
-        menu.add(deed(Deed.of("Next pl&ace of the same", SWT.F9, () -> desk.stepPlace(1), this::hasMorePlaces)));
-        menu.add(deed(Deed.of("Previous p&lace of the same", SWT.SHIFT | SWT.F9, () -> desk.stepPlace(-1), this::hasMorePlaces)));
+        menu.add(deed(Deed.of("&Next", SWT.F8, () -> desk.findings().step(1), () -> !desk.findings().listed().isEmpty())));
+        menu.add(deed(Deed.of("&Previous", SWT.SHIFT | SWT.F8, () -> desk.findings().step(-1), () -> !desk.findings().listed().isEmpty())));
+        menu.add(deed(Deed.of("Next pl&ace of the same", SWT.F9, () -> desk.findings().stepPlace(1), this::hasMorePlaces)));
+        menu.add(deed(Deed.of("Previous p&lace of the same", SWT.SHIFT | SWT.F9, () -> desk.findings().stepPlace(-1), this::hasMorePlaces)));
         menu.add(new Separator());
-        menu.add(deed(Deed.of("&Copy as text", SWT.MOD1 | SWT.SHIFT | 'C', this::copy, () -> desk.choice().isPresent())));
+        menu.add(deed(Deed.of("&Copy as text", SWT.MOD1 | SWT.SHIFT | 'C', this::copy, () -> desk.findings().choice().isPresent())));
         return menu;
     }
 
@@ -166,21 +166,21 @@ final class MainMenu {
             roles.add(deed(Deed.of(role.word(), 0, () -> editor.chosenPartsBecome(role), () -> !editor.chosenParts().isEmpty())));
         }
         menu.add(roles);
-        menu.add(deed(Deed.tick("&Light modules by hand", SWT.MOD1 | 'L', this::lights, () -> proof.tool().filter(LightTool.class::isInstance).isPresent())));
+        menu.add(deed(Deed.tick("&Light modules by hand", SWT.MOD1 | 'L', this::lights, () -> proof.hand().tool().filter(LightTool.class::isInstance).isPresent())));
         menu.add(deed(Deed.of("Lay light modules out a&gain", 0, () -> desk.job().ifPresent(job -> job.changeSheet(Lights.of(desk).none().name(), Lights.of(desk).none().change())),
                 () -> desk.job().filter(job -> !job.state().sheet().modules().isEmpty()).isPresent())));
         menu.add(new Separator());
         for (MarkTool.Kind kind : MarkTool.Kind.values()) {
             String word = kind.name().toLowerCase(Locale.ROOT);
             menu.add(deed(Deed.of("Mark with a" + (kind == MarkTool.Kind.ARROW ? "n " : " ") + word, SWT.MOD1 | SWT.MOD3 | Character.forDigit(kind.ordinal() + 1, 10),
-                    () -> proof.take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.proof().isPresent())));
+                    () -> proof.hand().take(Optional.of(new MarkTool(kind, decisions::mark))), () -> desk.proof().isPresent())));
         }
         return menu;
     }
 
     private void lights() {
-        boolean on = proof.tool().filter(LightTool.class::isInstance).isPresent();
-        proof.take(on ? Optional.empty() : Optional.of(new LightTool(desk)));
+        boolean on = proof.hand().tool().filter(LightTool.class::isInstance).isPresent();
+        proof.hand().take(on ? Optional.empty() : Optional.of(new LightTool(desk)));
         refresh();
     }
 
@@ -189,11 +189,11 @@ final class MainMenu {
     }
 
     private boolean hasMorePlaces() {
-        return desk.choice().filter(choice -> choice.finding().places().size() > 1).isPresent();
+        return desk.findings().choice().filter(choice -> choice.finding().places().size() > 1).isPresent();
     }
 
     private void copy() {
-        desk.choice().ifPresent(choice -> {
+        desk.findings().choice().ifPresent(choice -> {
             Clipboard clipboard = new Clipboard(shell.getDisplay());
             clipboard.setContents(new Object[] {FindingText.plain(desk, choice)}, new Transfer[] {TextTransfer.getInstance()});
             clipboard.dispose();

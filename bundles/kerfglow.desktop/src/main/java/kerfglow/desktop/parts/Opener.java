@@ -54,7 +54,7 @@ final class Opener {
         dialog.setText("Take another file for the proof");
         dialog.setFilterExtensions(new String[] {"*.svg;*.SVG"});
         desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
-        Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(desk::revise);
+        Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(desk.kept()::revise);
     }
 
     void open(Path file) {

@@ -83,7 +83,7 @@ public final class ProofPart {
         opener.acceptDrops(proof.control());
         decisions = new Decisions(parent.getShell(), desk, habits);
         new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, new HandOn(parent.getShell(), desk, background));
-        proof.onTool(this::showWork);
+        proof.hand().onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
         Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
         showWork();
@@ -100,7 +100,7 @@ public final class ProofPart {
             ((GridData) control.getLayoutData()).exclude = !work.busy();
         }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
-        String text = proof.tool().map(PointerTool::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
+        String text = proof.hand().tool().map(PointerTool::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
         ((GridData) message.getLayoutData()).widthHint = 100; // a long text takes the width that there is, and as many lines as it needs

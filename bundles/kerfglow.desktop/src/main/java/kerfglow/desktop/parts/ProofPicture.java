@@ -72,9 +72,9 @@ final class ProofPicture {
         RevisionPainter.paint(gc, desk.old(), desk.shown().old(), desk.scene().extent(), view, exposed, palette);
         if (desk.shown().isFindings()) {
             List<Badges.Badge> shown = badges(view);
-            findingPainter.paintPlaces(gc, places, gathered, view, exposed, desk.choice(), palette);
+            findingPainter.paintPlaces(gc, places, gathered, view, exposed, desk.findings().choice(), palette);
             findingPainter.paintDimensions(gc, places, dimensions, view, exposed, desk.units(), palette);
-            findingPainter.paintBadges(gc, shown, view, exposed, desk.choice(), badgeFont, palette);
+            findingPainter.paintBadges(gc, shown, view, exposed, desk.findings().choice(), badgeFont, palette);
         }
         desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), view, exposed, desk.units(), palette));
     }
@@ -94,7 +94,7 @@ final class ProofPicture {
         dimensions = new Dimensions(desk.parts());
         overlays = desk.result().map(OverlayDrawing::of).orElse(List.of());
         overlayPainter.keepOnly(overlays);
-        places = new PlaceIndex(desk.listed().stream().map(FindingItem::finding).toList());
+        places = new PlaceIndex(desk.findings().listed().stream().map(FindingItem::finding).toList());
         gatheredFor = 0;
         forget();
     }
@@ -103,7 +103,7 @@ final class ProofPicture {
     List<Badges.Badge> badges(View view) {
         if (gatheredFor != view.pixelsPerMm()) {
             gatheredFor = view.pixelsPerMm();
-            badges = Badges.gather(desk.markers(), gatheredFor, FindingPainter.GATHER_PX);
+            badges = Badges.gather(desk.findings().markers(), gatheredFor, FindingPainter.GATHER_PX);
             gathered = Badges.gathered(badges);
         }
         return badges;

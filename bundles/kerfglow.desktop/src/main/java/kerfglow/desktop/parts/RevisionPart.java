@@ -72,7 +72,7 @@ public final class RevisionPart {
 
     private void show(RevisionList.Line line) {
         if (line.finding().isPresent()) {
-            desk.choose(line.finding().get(), 0);
+            desk.findings().choose(line.finding().get(), 0);
         } else {
             line.where().ifPresent(desk::aimAt);
         }
