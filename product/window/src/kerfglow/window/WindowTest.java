@@ -181,6 +181,57 @@ class WindowTest {
         }
     }
 
+    @Test
+    void marks_are_moved_by_hand_and_by_keys_and_put_back_by_undo() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            Job job = window.desk().job().orElseThrow();
+            Canvas canvas = window.control(window.shell(), Canvas.class, each -> each.getClass() == Canvas.class && each.getSize().x > 500);
+            for (String kind : List.of("box", "ring", "line", "n arrow", "dimension")) {
+                window.answerNext(words(window, "Is this right?", "M. Reviewer"));
+                window.menu("Mark with a" + (kind.startsWith("n ") ? kind : " " + kind));
+                int top = 150 + 90 * job.state().marks().size();
+                pull(window, 120, top, 260, top + 60);
+            }
+            assertEquals(5, job.state().marks().size());
+            MarkShape.Box box = (MarkShape.Box) job.state().marks().get(0).shape();
+            pull(window, 190, 150, 230, 150); // not chosen: the drawing moves
+            assertEquals(box, job.state().marks().get(0).shape());
+            pull(window, 230, 150, 190, 150);
+            click(canvas, 190, 150);
+            pull(window, 190, 150, 290, 130);
+            MarkShape.Box moved = (MarkShape.Box) job.state().marks().get(0).shape();
+            assertEquals(5, (box.topLeft().yMm() - moved.topLeft().yMm()) / (moved.topLeft().xMm() - box.topLeft().xMm()) * 25, 1e-6, "100 px right, 20 px up");
+            assertEquals(box.widthMm(), moved.widthMm(), 1e-9);
+            assertTrue(window.menuText("Undo").contains("move box"));
+            pull(window, 360, 190, 420, 230); // its lower right corner
+            MarkShape.Box larger = (MarkShape.Box) job.state().marks().get(0).shape();
+            assertEquals(moved.topLeft(), larger.topLeft());
+            assertTrue(larger.widthMm() > moved.widthMm() && larger.heightMm() > moved.heightMm());
+            window.tab("What was decided");
+            window.shot("11-mark-moved");
+            key(canvas, SWT.ARROW_RIGHT);
+            key(canvas, SWT.ARROW_RIGHT);
+            send(canvas, SWT.KeyUp, 0, 0);
+            assertEquals(larger.widthMm() + 2, ((MarkShape.Box) job.state().marks().get(0).shape()).widthMm(), 1e-9, "the corner that was pulled last");
+            for (int i = 0; i < 3; i++) {
+                window.menu("Undo");
+            }
+            assertEquals(box, job.state().marks().get(0).shape());
+            key(canvas, SWT.ESC);
+            click(canvas, 190, 540); // the dimension, on its line
+            assertEquals("dimension", window.desk().marks().chosen().orElseThrow().shape().word());
+            key(canvas, SWT.DEL);
+            assertEquals(4, job.state().marks().size());
+            assertTrue(window.menuText("Undo").contains("remove mark"));
+        }
+    }
+
+    private static void click(Canvas canvas, int x, int y) {
+        send(canvas, SWT.MouseDown, x, y);
+        send(canvas, SWT.MouseUp, x, y);
+    }
+
     private static void key(Canvas canvas, int keyCode) {
         Event event = new Event();
         event.keyCode = keyCode;

@@ -29,6 +29,7 @@ public final class Desk {
     private final Map<Topic, List<Runnable>> listeners = new EnumMap<>(Topic.class);
     private final KeptJob kept = new KeptJob(this::jobChanged, problem -> setWork(WorkState.failed(problem)));
     private final Findings findings = new Findings(this::tell);
+    private final Marks marks = new Marks(this::job, () -> tell(Topic.MARK));
     private final Shown shown = new Shown(() -> tell(Topic.SHOWN));
     private Optional<Proof> proof = Optional.empty();
     private List<Part> parts = List.of();
@@ -67,6 +68,7 @@ public final class Desk {
         comparison = Optional.empty();
         old = OldRevision.NONE;
         findings.reset();
+        marks.reset();
         shown.reset();
         for (Topic topic : List.of(Topic.PROOF, Topic.FINDINGS, Topic.CHOICE, Topic.JOB)) {
             tell(topic);
@@ -87,6 +89,11 @@ public final class Desk {
     /** The job as it is kept in files. */
     public KeptJob kept() {
         return kept;
+    }
+
+    /** The job's marks as they are handled on the proof. */
+    public Marks marks() {
+        return marks;
     }
 
     /** The proof's file. */

@@ -11,6 +11,8 @@ public enum Topic {
     CHOICE,
     /** Other findings are listed: filter or order changed. */
     LISTED,
+    /** Another mark was chosen, or a hand moves the chosen one. */
+    MARK,
     /** The proof is to be looked at elsewhere. */
     AIM,
     /** Layers, roles, edges, overlays: what of the proof is shown, and how. */

@@ -5,10 +5,12 @@ import java.util.List;
 import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.Units;
+import kerfglow.desktop.desk.MarkGrips;
 import kerfglow.desktop.scene.Outlines;
 import kerfglow.desktop.scene.View;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
+import kerfglow.job.PointMm;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
@@ -21,6 +23,8 @@ import org.locationtech.jts.geom.Envelope;
 public final class MarkPainter {
     private static final int HEAD_PX = 12;
     private static final int NOTE_PX = 7;
+    private static final int GRIP_PX = 4;
+    private static final int FRAME_PX = 14;
     private static final int TEXT_REACH_PX = 320;
     private static final int MOST_LETTERS = 48;
 
@@ -29,6 +33,7 @@ public final class MarkPainter {
 
     public static void paint(GC gc, List<Mark> marks, View view, Rectangle exposed, UnitSystem units, Palette palette) {
         gc.setAntialias(SWT.ON);
+        gc.setFont(null); // the window's own, whatever was painted before
         Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, TEXT_REACH_PX);
         for (Mark mark : marks) {
             if (seen.intersects(mark.shape().outline().getEnvelopeInternal())) {
@@ -36,6 +41,36 @@ public final class MarkPainter {
                 paintText(gc, mark, view, units, palette);
             }
         }
+    }
+
+    /** The mark that a hand has chosen, with its grips; one without grips wears a frame. */
+    public static void paintChosen(GC gc, Mark mark, int grip, View view, UnitSystem units, Palette palette) {
+        gc.setAntialias(SWT.ON);
+        paintShape(gc, mark.shape(), view, palette.mark, mark.settled().isPresent());
+        paintText(gc, mark, view, units, palette);
+        List<PointMm> grips = MarkGrips.of(mark.shape());
+        for (int i = 0; i < grips.size(); i++) {
+            paintGrip(gc, (int) Math.round(view.toPixelX(grips.get(i).xMm())), (int) Math.round(view.toPixelY(grips.get(i).yMm())), i == grip, palette);
+        }
+        if (grips.isEmpty()) {
+            Envelope extent = mark.shape().outline().getEnvelopeInternal();
+            int left = (int) Math.round(view.toPixelX(extent.getMinX())) - FRAME_PX;
+            int top = (int) Math.round(view.toPixelY(extent.getMinY())) - FRAME_PX;
+            gc.setForeground(palette.mark);
+            gc.setLineWidth(1);
+            gc.setLineStyle(SWT.LINE_DOT);
+            gc.drawRectangle(left, top, (int) Math.round(view.toPixelX(extent.getMaxX())) + FRAME_PX - left, (int) Math.round(view.toPixelY(extent.getMaxY())) + FRAME_PX - top);
+            gc.setLineStyle(SWT.LINE_SOLID);
+        }
+    }
+
+    private static void paintGrip(GC gc, int x, int y, boolean chosen, Palette palette) {
+        int half = chosen ? GRIP_PX + 1 : GRIP_PX;
+        gc.setLineWidth(2);
+        gc.setForeground(palette.mark);
+        gc.setBackground(chosen ? palette.mark : palette.page);
+        gc.fillRectangle(x - half, y - half, 2 * half + 1, 2 * half + 1);
+        gc.drawRectangle(x - half, y - half, 2 * half + 1, 2 * half + 1);
     }
 
     /** The shape alone, for a mark that is being drawn. */

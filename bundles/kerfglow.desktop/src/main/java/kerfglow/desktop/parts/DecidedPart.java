@@ -4,6 +4,7 @@ package kerfglow.desktop.parts;
 import jakarta.annotation.PostConstruct;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -99,6 +100,7 @@ public final class DecidedPart {
         Listening.to(desk, tree, Topic.JOB, this::fill);
         Listening.to(desk, tree, Topic.FINDINGS, this::fill);
         Listening.to(desk, tree, Topic.CHOICE, this::enable);
+        Listening.to(desk, tree, Topic.MARK, this::follow);
         Skin.wear(parent, desk);
         fill();
     }
@@ -154,6 +156,7 @@ public final class DecidedPart {
         tree.setRedraw(true);
         standing.setText(standing());
         standing.getParent().layout();
+        follow();
         enable();
     }
 
@@ -202,10 +205,24 @@ public final class DecidedPart {
         TreeItem head = head("Marks", job.state().marks().size());
         for (Mark mark : job.state().marks()) {
             TreeItem line = line(head, mark.shape().word() + " by " + mark.author() + ", " + WHEN.format(mark.created()) + ": " + mark.text()
-                    + mark.settled().map(settled -> "  (settled by " + settled.author() + ")").orElse(""), () -> desk.aimAt(mark.shape().outline().getEnvelopeInternal()),
-                    () -> job.removeMark(mark.id()));
+                    + mark.settled().map(settled -> "  (settled by " + settled.author() + ")").orElse(""), () -> show(mark), () -> job.removeMark(mark.id()));
             line.setData(((Line) line.getData()).of(mark));
             mark.answers().forEach(answer -> new TreeItem(line, SWT.NONE).setText(answer.author() + ": " + answer.text()));
+        }
+    }
+
+    private void show(Mark mark) {
+        desk.marks().choose(mark.id());
+        desk.aimAt(mark.shape().outline().getEnvelopeInternal());
+    }
+
+    /** The line of the mark that is chosen on the proof is the chosen one here. */
+    private void follow() {
+        Optional<String> mark = desk.marks().chosen().map(Mark::id);
+        if (mark.isPresent() && !mark.equals(chosenMark().map(Mark::id))) {
+            Arrays.stream(tree.getItems()).flatMap(head -> Arrays.stream(head.getItems())).filter(item -> item.getData() instanceof Line line && line.mark().map(Mark::id).equals(mark))
+                    .findFirst().ifPresent(tree::setSelection);
+            enable();
         }
     }
 

@@ -35,9 +35,10 @@ final class LightTool implements PointerTool {
 
     @Override
     public String words() {
-        String one = chosen.map(light -> "Module at " + length(light.module().xMm()) + ", " + length(light.module().yMm()) + ", turned "
-                + Units.format(light.module().turnDegrees(), Quantity.ANGLE, desk.units()) + (light.isPlaced() ? ", placed by hand. " : ", laid out. ")).orElse("");
-        return one + "Pull a module, or click a free place for one more. Keys: N and P choose, arrows move (Shift: farther), R turns, A adds, Delete takes out, Esc ends.";
+        return chosen.map(light -> "Module at " + length(light.module().xMm()) + ", " + length(light.module().yMm()) + ", turned "
+                + Units.format(light.module().turnDegrees(), Quantity.ANGLE, desk.units()) + (light.isPlaced() ? ", placed by hand" : ", laid out")
+                + ". Pull it; arrows move it (Shift: farther), R turns, Delete takes out, N: next, Esc ends.")
+                .orElse("Pull a module, or click a free place for one more. Keys: N and P choose one, A adds one in the middle, Esc ends.");
     }
 
     private String length(double mm) {

@@ -31,8 +31,8 @@ final class MarkTool implements PointerTool {
 
     @Override
     public String words() {
-        return kind == Kind.NOTE ? "Click where the note belongs, or press Enter for the middle of what is seen; Esc puts it away."
-                : "Pull from one end to the other, or press Enter for each end when it is in the middle of what is seen; Esc puts it away.";
+        return kind == Kind.NOTE ? "Click where the note belongs, or press Enter for the middle of what is seen; Esc ends."
+                : "Pull from one end to the other, or press Enter for each end when it is in the middle of what is seen; Esc ends.";
     }
 
     @Override

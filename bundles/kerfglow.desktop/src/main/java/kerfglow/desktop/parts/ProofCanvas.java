@@ -9,6 +9,7 @@ import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.paint.RulerPainter;
+import kerfglow.job.Mark;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
@@ -30,13 +31,14 @@ public final class ProofCanvas {
     private final ToolInHand hand;
     private final List<Consumer<Optional<Coordinate>>> pointerListeners = new ArrayList<>();
     private Envelope shownExtent = new Envelope();
+    private Optional<String> shownMark = Optional.empty();
     private Point pointer = OUTSIDE;
     private boolean keyed;
 
     public ProofCanvas(Composite parent, Desk desk) {
         this.desk = desk;
         canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED | SWT.NO_BACKGROUND);
-        Accessible.name(canvas, "Proof with findings; arrow keys move, plus and minus zoom, N and P go through the findings");
+        Accessible.name(canvas, "Proof with findings; arrow keys move, plus and minus zoom, N and P go through the findings, M through the marks");
         picture = new ProofPicture(canvas, desk);
         lookout = new Lookout(canvas, desk);
         hand = new ToolInHand(canvas);
@@ -48,12 +50,15 @@ public final class ProofCanvas {
             keyed = true;
             keys.key(event);
         });
+        canvas.addListener(SWT.KeyUp, event -> keys.keyUp());
+        canvas.addListener(SWT.FocusOut, event -> keys.keyUp());
         Listening.to(desk, canvas, Topic.PROOF, this::showProof);
         Listening.to(desk, canvas, Topic.FINDINGS, this::showFindings);
         Listening.to(desk, canvas, Topic.LISTED, this::showFindings);
         Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
         Listening.to(desk, canvas, Topic.JOB, this::paintAnew);
+        Listening.to(desk, canvas, Topic.MARK, this::showMark);
         Listening.to(desk, canvas, Topic.AIM, () -> lookout.flyTo(desk.aim()));
         Listening.to(desk, canvas, Topic.LOOK, this::paintAnew);
     }
@@ -137,6 +142,16 @@ public final class ProofCanvas {
     /** Something on the proof changed, be it the same view. */
     private void paintAnew() {
         picture.forget();
+        canvas.redraw();
+    }
+
+    /** While a hand moves a mark nothing else changes, so the rest is painted as it was kept. */
+    private void showMark() {
+        Optional<String> chosen = desk.marks().chosen().map(Mark::id);
+        if (!chosen.equals(shownMark)) {
+            shownMark = chosen;
+            picture.forget();
+        }
         canvas.redraw();
     }
 

@@ -9,6 +9,8 @@ import org.eclipse.swt.widgets.Event;
 /** What the keys do on the proof; those of the menu come on top. */
 final class ProofKeys {
     private static final int STEP_PX = 60;
+    private static final double STEP_MM = 1;
+    private static final double WIDE_STEP_MM = 10;
 
     private final Desk desk;
     private final Lookout lookout;
@@ -21,9 +23,40 @@ final class ProofKeys {
     }
 
     void key(Event event) {
-        if (!hand.key(event.keyCode, event.character, (event.stateMask & SWT.SHIFT) != 0, lookout.middle()) && !code(event.keyCode)) {
+        boolean wide = (event.stateMask & SWT.SHIFT) != 0;
+        if (!hand.key(event.keyCode, event.character, wide, lookout.middle()) && !mark(event.keyCode, wide) && !code(event.keyCode)) {
             letter(event.character);
         }
+    }
+
+    /** A key that is held moves the mark on and on; that is one step to take back. */
+    void keyUp() {
+        desk.marks().letGo();
+    }
+
+    /** What a key does with the chosen mark; false when none is chosen or the key is not for it. */
+    private boolean mark(int keyCode, boolean wide) {
+        if (desk.marks().chosen().isEmpty()) {
+            return false;
+        }
+        double step = wide ? WIDE_STEP_MM : STEP_MM;
+        switch (keyCode) {
+            case SWT.ARROW_LEFT -> desk.marks().nudge(-step, 0);
+            case SWT.ARROW_RIGHT -> desk.marks().nudge(step, 0);
+            case SWT.ARROW_UP -> desk.marks().nudge(0, -step);
+            case SWT.ARROW_DOWN -> desk.marks().nudge(0, step);
+            case SWT.DEL -> desk.marks().remove();
+            case 'h' -> desk.marks().stepGrip();
+            case SWT.ESC -> {
+                if (!desk.marks().putBack()) {
+                    desk.marks().chooseNone();
+                }
+            }
+            default -> {
+                return false;
+            }
+        }
+        return true;
     }
 
     private boolean code(int keyCode) {
@@ -60,11 +93,18 @@ final class ProofKeys {
             case '0' -> lookout.fit();
             case 'n', 'N' -> desk.findings().step(1);
             case 'p', 'P' -> desk.findings().step(-1);
+            case 'm' -> stepMark(1);
+            case 'M' -> stepMark(-1);
             case '.' -> desk.findings().stepPlace(1);
             case ',' -> desk.findings().stepPlace(-1);
             default -> {
                 // no movement of the view; the menu may know the key
             }
         }
+    }
+
+    private void stepMark(int by) {
+        desk.marks().step(by);
+        desk.marks().chosen().ifPresent(mark -> desk.aimAt(mark.shape().outline().getEnvelopeInternal()));
     }
 }

@@ -34,6 +34,8 @@ public final class ProofPart {
 
     private Desk desk;
     private ProofCanvas proof;
+    private Composite strip;
+    private int leastHeight;
     private Label message;
     private Label pointer;
     private ProgressBar progress;
@@ -55,7 +57,7 @@ public final class ProofPart {
         }
         proof = new ProofCanvas(parent, desk);
         proof.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
-        Composite strip = new Composite(parent, SWT.NONE);
+        strip = new Composite(parent, SWT.NONE);
         strip.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, false));
         GridLayout row = new GridLayout(4, false);
         row.marginHeight = 2;
@@ -71,7 +73,8 @@ public final class ProofPart {
         cancel.setLayoutData(new GridData(SWT.RIGHT, SWT.CENTER, false, false));
         cancel.setToolTipText("Stop reading or checking this proof");
         cancel.addListener(SWT.Selection, event -> worker.cancel());
-        ((GridData) strip.getLayoutData()).minimumHeight = strip.computeSize(SWT.DEFAULT, SWT.DEFAULT).y; // the proof must not jump when work begins or ends
+        message.setText("two\nlines");
+        leastHeight = Math.max(message.computeSize(SWT.DEFAULT, SWT.DEFAULT).y + 2 * row.marginHeight, strip.computeSize(SWT.DEFAULT, SWT.DEFAULT).y);
         pointer = new Label(strip, SWT.RIGHT);
         GridData fixed = new GridData(SWT.RIGHT, SWT.CENTER, false, false);
         fixed.widthHint = 230;
@@ -79,6 +82,7 @@ public final class ProofPart {
         proof.onPointer(at -> pointer.setText(at.map(this::position).orElse("")));
         Listening.to(desk, strip, Topic.WORK, this::showWork);
         Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
+        Listening.to(desk, strip, Topic.MARK, this::showWork);
         Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
         opener.acceptDrops(proof.control());
         decisions = new Decisions(parent.getShell(), desk, habits);
@@ -100,11 +104,14 @@ public final class ProofPart {
             ((GridData) control.getLayoutData()).exclude = !work.busy();
         }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
-        String text = proof.hand().tool().map(PointerTool::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
+        String text = proof.hand().tool().map(PointerTool::words).or(desk.marks()::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
         ((GridData) message.getLayoutData()).widthHint = 100; // a long text takes the width that there is, and as many lines as it needs
-        message.getParent().getParent().layout(true, true);
+        GridData room = (GridData) strip.getLayoutData();
+        room.heightHint = SWT.DEFAULT;
+        room.heightHint = Math.max(leastHeight, strip.computeSize(strip.getParent().getClientArea().width, SWT.DEFAULT).y); // the proof must not jump when work begins, or a tool speaks
+        strip.getParent().layout(true, true);
     }
 
     /** The title tells which job it is and whether it is saved. */

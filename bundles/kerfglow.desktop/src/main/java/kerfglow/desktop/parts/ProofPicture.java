@@ -56,6 +56,7 @@ final class ProofPicture {
     /** Paints a view; the pointer's place shows on the rulers. */
     void paint(GC gc, View view, Point size, Point pointer, Optional<PointerTool> tool) {
         backing.paint(gc, view, size, this::paintExposed);
+        desk.marks().chosen().ifPresent(mark -> MarkPainter.paintChosen(gc, mark, desk.marks().grip(), view, desk.units(), palette));
         tool.ifPresent(each -> each.paint(gc, view, palette));
         overlayPainter.paintLegend(gc, shownOverlays(), size, palette);
         if (desk.shown().isRulers()) {
@@ -76,7 +77,7 @@ final class ProofPicture {
             findingPainter.paintDimensions(gc, places, dimensions, view, exposed, desk.units(), palette);
             findingPainter.paintBadges(gc, shown, view, exposed, desk.findings().choice(), badgeFont, palette);
         }
-        desk.job().ifPresent(job -> MarkPainter.paint(gc, job.state().marks(), view, exposed, desk.units(), palette));
+        MarkPainter.paint(gc, desk.marks().others(), view, exposed, desk.units(), palette);
     }
 
     private List<OverlayDrawing> shownOverlays() {
