@@ -27,6 +27,7 @@ import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.trim.TrimCheck;
 import kerfglow.desktop.desk.RevisionList;
+import kerfglow.desktop.section.Section;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.job.Decision;
 import kerfglow.job.FindingItem;
@@ -378,6 +379,46 @@ class WindowTest {
             assertEquals(artworkMillis, millis(window, "artwork"), "its row is the one of the run before");
             assertTrue(window.menuText("Undo").contains("least width of a stroke"));
         }
+    }
+
+    @Test
+    void a_dimension_is_changed_on_the_section_and_a_piece_opens_its_settings() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("skelderfen.svg"));
+            Canvas section = window.control(window.shell(), Canvas.class, each -> window.accessibleName(each).startsWith("Section through"));
+            int depth = Section.of(window.desk().result().orElseThrow()).measures().stream().map(Section.Measure::title).toList().indexOf("depth of the returns");
+            for (int i = 0; i <= depth; i++) {
+                key(section, SWT.ARROW_DOWN);
+            }
+            key(section, SWT.CR);
+            assertEquals("depth of the returns", fieldName(window, section));
+            Text field = window.control(section, Text.class, each -> true);
+            window.shot("12-section-edit");
+            field.setText("deep");
+            enter(field);
+            assertTrue(window.desk().work().problem().isPresent(), "what cannot be read is told");
+            field.setText("80 mm");
+            enter(field);
+            window.await(() -> window.desk().result().orElseThrow().settings().stream().anyMatch(used -> used.key().equals("returns.depth") && used.value().equals(80.0))
+                    && !window.desk().work().busy(), "the run");
+            assertTrue(window.menuText("Undo").contains("depth of the returns"));
+            key(section, SWT.ARROW_LEFT); // from none to the piece before the first: the last, the film
+            window.tab("Settings");
+            Combo pieces = window.control(window.shell(), Combo.class, combo -> "The piece whose settings are shown".equals(window.accessibleName(combo)));
+            assertEquals("Settings of the film", pieces.getText());
+            window.tab("How it is built");
+            window.shot("13-section-changed");
+        }
+    }
+
+    private static String fieldName(Window window, Canvas section) {
+        return window.all(section, Text.class).stream().filter(each -> !each.isDisposed()).findFirst().map(window::accessibleName).orElse("");
+    }
+
+    private static void enter(Text field) {
+        Event event = new Event();
+        event.keyCode = SWT.CR;
+        field.notifyListeners(SWT.KeyDown, event);
     }
 
     private static long millis(Window window, String check) {

@@ -16,17 +16,26 @@ public final class Palette {
     public final Color line;
     public final Color surround;
     public final Color accent;
+    /** Tones of what is cut in a section; hatching tells them apart as well. */
+    public final Color masonry;
+    public final Color metal;
+    public final Color plastic;
+    public final Color device;
+    /** Ground of a field in which something cannot be read. */
+    public final Color wrong;
+    /** Light on its way. */
+    public final Color light = colour(0xf2b632);
     /** Ink of reviewers' marks. */
     public final Color mark = colour(0x7a1f8a);
     /** What checks show without a level. */
     public final Color overlay = colour(0x2a6f3c);
     public final Color page = colour(0xffffff);
     public final Color casing = colour(0xffffff);
-    private final Color stop;
-    private final Color review;
-    private final Color info;
+    private final Color stop = colour(0xb3152b);
+    private final Color review = colour(0x9a5b00);
+    private final Color info = colour(0x1f5f8b);
 
-    private Palette(int ground, int field, int ink, int quiet, int line, int surround, int accent, int stop, int review, int info) {
+    private Palette(int ground, int field, int ink, int quiet, int line, int surround, int accent, int masonry, int metal, int plastic, int device, int wrong) {
         this.ground = colour(ground);
         this.field = colour(field);
         this.ink = colour(ink);
@@ -34,19 +43,21 @@ public final class Palette {
         this.line = colour(line);
         this.surround = colour(surround);
         this.accent = colour(accent);
-        this.stop = colour(stop);
-        this.review = colour(review);
-        this.info = colour(info);
+        this.masonry = colour(masonry);
+        this.metal = colour(metal);
+        this.plastic = colour(plastic);
+        this.device = colour(device);
+        this.wrong = colour(wrong);
     }
 
     /** Ink on paper. */
     public static Palette light() {
-        return new Palette(0xf4f2ee, 0xfdfcfa, 0x22262b, 0x5b6168, 0xc9c5bd, 0xdedbd4, 0x0f6b6b, 0xb3152b, 0x9a5b00, 0x1f5f8b);
+        return new Palette(0xf4f2ee, 0xfdfcfa, 0x22262b, 0x5b6168, 0xc9c5bd, 0xdedbd4, 0x0f6b6b, 0xe9e2d4, 0xcdd3d9, 0xcfe6ef, 0x3c444c, 0xf6d5d5);
     }
 
     /** For a room where a screen must not glare. */
     public static Palette dark() {
-        return new Palette(0x25282c, 0x1d2023, 0xe8e6e1, 0xa9adb2, 0x44494f, 0x17191b, 0x56c2bd, 0xb3152b, 0x9a5b00, 0x1f5f8b);
+        return new Palette(0x25282c, 0x1d2023, 0xe8e6e1, 0xa9adb2, 0x44494f, 0x17191b, 0x56c2bd, 0x3a362f, 0x4a525a, 0x2c4b57, 0x8d969f, 0x5c2a2f);
     }
 
     /** The palette of a look. */

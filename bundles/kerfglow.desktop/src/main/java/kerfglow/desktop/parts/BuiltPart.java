@@ -26,6 +26,8 @@ import org.eclipse.swt.widgets.Text;
 
 /** How the sign is built: a section from wall to front, on which each dimension is changed and the settings of each piece are opened. */
 public final class BuiltPart {
+    private static final String HELP = "Click a dimension to change it, a piece for its settings. By key: up and down choose a dimension, Enter changes it, left and right choose a piece.";
+    private static final int FIELD_PX = 80;
     private static final String SETTINGS = "kerfglow.part.settings";
 
     /** Absent outside e4, where tests show the pane alone. */
@@ -40,6 +42,7 @@ public final class BuiltPart {
     private Optional<SectionLayout> layout = Optional.empty();
     private Optional<Section.Kind> piece = Optional.empty();
     private int measure = -1;
+    private int pointedAt = -1;
     private Text field;
 
     @PostConstruct
@@ -48,11 +51,13 @@ public final class BuiltPart {
         editor = newEditor;
         parent.setLayout(new FillLayout());
         canvas = new Canvas(parent, SWT.DOUBLE_BUFFERED);
-        canvas.setToolTipText("Click a dimension to change it, a piece for its settings. By key: up and down choose a dimension, Enter changes it, left and right choose a piece.");
+        canvas.setToolTipText(HELP);
         Accessible.name(canvas, "Section through the sign; up and down choose a dimension, Enter changes it, left and right choose a piece");
         canvas.addListener(SWT.Paint, event -> paint(event.gc));
         canvas.addListener(SWT.Resize, event -> layOut());
         canvas.addListener(SWT.MouseDown, this::click);
+        canvas.addListener(SWT.MouseMove, event -> pointAt(event.x, event.y));
+        canvas.addListener(SWT.MouseExit, event -> pointAt(-1, -1));
         canvas.addListener(SWT.KeyDown, this::key);
         canvas.addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS);
         Listening.to(desk, canvas, Topic.FINDINGS, this::layOut);
@@ -62,18 +67,37 @@ public final class BuiltPart {
 
     private void layOut() {
         section = desk.result().map(Section::of);
+        pointedAt = -1;
         Point size = canvas.getSize();
         GC gc = new GC(canvas);
-        int line = gc.getFontMetrics().getHeight();
+        SectionLayout.Room room = new SectionLayout.Room(size.x, size.y, gc.getFontMetrics().getHeight(), desk.screen().pixelsPerMm(), text -> gc.stringExtent(text).x);
+        layout = section.filter(each -> size.x > 0 && size.y > 0).map(each -> SectionLayout.of(each, each.measures().stream().map(this::value).toList(), room));
         gc.dispose();
-        layout = section.filter(each -> size.x > 0 && size.y > 0).map(each -> SectionLayout.of(each, size.x, size.y, line, desk.screen().pixelsPerMm()));
         canvas.redraw();
+    }
+
+    private String value(Section.Measure of) {
+        return Units.format(of.valueMm(), Quantity.LENGTH, desk.units());
+    }
+
+    /** What lies below the pointer says what it is. */
+    private void pointAt(int x, int y) {
+        int at = layout.flatMap(each -> each.measureAt(x, y)).orElse(-1);
+        String tip = at >= 0 ? section.orElseThrow().measures().get(at).title() + ": click to change it"
+                : layout.flatMap(each -> each.pieceAt(section.orElseThrow(), x, y)).map(each -> each.words() + ": click for its settings").orElse(HELP);
+        if (!tip.equals(canvas.getToolTipText())) {
+            canvas.setToolTipText(tip);
+        }
+        if (at != pointedAt) {
+            pointedAt = at;
+            canvas.redraw();
+        }
     }
 
     private void paint(GC gc) {
         Palette palette = Palette.of(desk.isDark());
         if (section.isPresent() && layout.isPresent()) {
-            painter.paint(gc, section.get(), layout.get(), piece, measure, desk.units(), palette);
+            painter.paint(gc, section.get(), layout.get(), piece, pointedAt >= 0 ? pointedAt : measure, palette);
         } else {
             gc.setForeground(palette.quiet);
             gc.drawText("The section is drawn when the checks have ended.", 10, 8, true);
@@ -85,12 +109,12 @@ public final class BuiltPart {
         if (layout.isEmpty()) {
             return;
         }
-        Optional<Integer> label = layout.get().labelAt(event.x, event.y);
-        if (label.isPresent()) {
-            measure = label.get();
+        Optional<Integer> at = layout.get().measureAt(event.x, event.y);
+        if (at.isPresent()) {
+            measure = at.get();
             edit();
         } else {
-            choose(layout.get().pieceAt(section.orElseThrow(), event.x, event.y));
+            choose(layout.get().pieceAt(section.orElseThrow(), event.x, event.y).map(Section.Piece::kind));
         }
         canvas.redraw();
     }
@@ -116,8 +140,9 @@ public final class BuiltPart {
             case SWT.ARROW_DOWN -> measure = Math.floorMod(measure + 1, measures);
             case SWT.ARROW_UP -> measure = Math.floorMod(Math.max(measure, 0) - 1, measures);
             case SWT.ARROW_RIGHT, SWT.ARROW_LEFT -> {
-                int at = piece.map(kind -> section.get().pieces().stream().map(Section.Piece::kind).toList().indexOf(kind)).orElse(-1);
-                choose(Optional.of(section.get().pieces().get(Math.floorMod(at + (event.keyCode == SWT.ARROW_RIGHT ? 1 : -1), pieces)).kind()));
+                int by = event.keyCode == SWT.ARROW_RIGHT ? 1 : -1;
+                int at = piece.map(kind -> section.get().pieces().stream().map(Section.Piece::kind).toList().indexOf(kind)).orElse(by > 0 ? -1 : 0);
+                choose(Optional.of(section.get().pieces().get(Math.floorMod(at + by, pieces)).kind()));
             }
             case SWT.CR, SWT.KEYPAD_CR -> edit();
             default -> {
@@ -127,36 +152,47 @@ public final class BuiltPart {
         canvas.redraw();
     }
 
-    /** Puts a field over the label of the dimension; Enter takes what is typed, Esc leaves it. */
+    /** Puts a field over the value of the dimension on the drawing; Enter takes what is typed, Esc leaves it. */
     private void edit() {
         if (measure < 0 || layout.isEmpty()) {
             return;
         }
         endEdit();
         Section.Measure edited = section.orElseThrow().measures().get(measure);
-        SectionLayout.Label label = layout.get().labels().get(measure);
-        field = new Text(canvas, SWT.BORDER | SWT.RIGHT);
-        field.setText(Units.format(edited.valueMm(), Quantity.LENGTH, desk.units()));
-        Accessible.name(field, edited.title());
-        Point wanted = field.computeSize(label.width() / 2, SWT.DEFAULT);
-        field.setBounds(label.x() + label.width() / 2, label.y() + (label.height() - wanted.y) / 2, label.width() / 2, wanted.y);
-        field.selectAll();
-        field.setFocus();
-        field.addListener(SWT.FocusOut, event -> endEdit());
-        field.addListener(SWT.KeyDown, event -> {
+        SectionLayout.Box value = layout.get().lines().get(measure).room();
+        Text opened = new Text(canvas, SWT.BORDER | SWT.RIGHT);
+        opened.setText(value(edited));
+        Accessible.name(opened, edited.title());
+        Point wanted = opened.computeSize(Math.max(FIELD_PX, value.width() + FIELD_PX / 2), SWT.DEFAULT);
+        int left = Math.max(0, Math.min(value.x() + value.width() / 2 - wanted.x / 2, canvas.getSize().x - wanted.x));
+        int top = Math.max(0, Math.min(value.y() + value.height() / 2 - wanted.y / 2, canvas.getSize().y - wanted.y));
+        opened.setBounds(left, top, wanted.x, wanted.y);
+        field = opened;
+        opened.selectAll();
+        opened.setFocus();
+        opened.addListener(SWT.FocusOut, event -> {
+            if (field == opened) {
+                endEdit();
+            }
+        });
+        opened.addListener(SWT.KeyDown, event -> {
             if (event.keyCode == SWT.CR || event.keyCode == SWT.KEYPAD_CR) {
-                Optional<String> problem = editor.change(edited, field.getText());
-                if (problem.isPresent()) {
-                    field.setToolTipText(problem.get());
-                    field.setBackground(Palette.colour(0xf6d5d5));
-                    desk.setWork(desk.work().withRemark(problem.get()));
-                } else {
-                    endEdit();
-                }
+                take(edited, opened);
             } else if (event.keyCode == SWT.ESC) {
                 endEdit();
             }
         });
+    }
+
+    private void take(Section.Measure edited, Text typed) {
+        Optional<String> problem = editor.change(edited, typed.getText());
+        if (problem.isPresent()) {
+            typed.setToolTipText(problem.get());
+            typed.setBackground(Palette.of(desk.isDark()).wrong);
+            desk.setWork(desk.work().withRemark(problem.get()));
+        } else {
+            endEdit();
+        }
     }
 
     private void endEdit() {

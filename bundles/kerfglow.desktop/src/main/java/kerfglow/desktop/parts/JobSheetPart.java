@@ -131,7 +131,7 @@ public final class JobSheetPart {
     }
 
     private void tell(Optional<String> problem, Control control) {
-        control.setBackground(problem.isPresent() ? Palette.colour(0xf6d5d5) : Palette.of(desk.isDark()).field);
+        control.setBackground(problem.isPresent() ? Palette.of(desk.isDark()).wrong : Palette.of(desk.isDark()).field);
         problem.ifPresent(words -> desk.setWork(desk.work().withRemark(words)));
     }
 

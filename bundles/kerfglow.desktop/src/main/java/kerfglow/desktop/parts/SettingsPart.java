@@ -188,7 +188,7 @@ public final class SettingsPart {
             return;
         }
         field.setToolTipText(problem.orElse(""));
-        field.setBackground(problem.isPresent() ? Palette.colour(0xf6d5d5) : Palette.of(desk.isDark()).field);
+        field.setBackground(problem.isPresent() ? Palette.of(desk.isDark()).wrong : Palette.of(desk.isDark()).field);
         problem.ifPresent(words -> desk.setWork(desk.work().withRemark(words)));
     }
 

@@ -2,13 +2,17 @@
 package kerfglow.desktop.section;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import kerfglow.api.Quantity;
 import kerfglow.api.Setting;
 import kerfglow.api.SharedSettings;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
@@ -17,6 +21,8 @@ import kerfglow.host.Result;
 import kerfglow.host.Scope;
 import kerfglow.host.ShopSheet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -58,9 +64,11 @@ class SectionTest {
 
     @Test
     void each_dimension_is_as_long_as_it_says() {
-        for (Section.Measure measure : Section.of(CAN).measures()) {
+        List<Section.Measure> measures = new ArrayList<>(Section.of(CAN).measures());
+        List.of(Builds.values()).forEach(build -> measures.addAll(Section.of(build.result(UnitSystem.METRIC)).measures()));
+        for (Section.Measure measure : measures) {
             double drawn = Math.max(measure.along().getWidth(), measure.along().getHeight());
-            double sides = measure.target().equals(new Section.Target.OfSetting("back.allowance")) ? 2 : 1; // drawn at one side
+            double sides = measure.target() instanceof Section.Target.OfSetting setting && setting.key().contains("allowance") ? 2 : 1; // drawn at one side
             assertEquals(measure.valueMm() / sides, drawn, 1e-9, measure.title());
         }
     }
@@ -97,14 +105,84 @@ class SectionTest {
         }
     }
 
-    @Test
-    void labels_never_lie_on_each_other() {
-        SectionLayout layout = SectionLayout.of(Section.of(CAN), 280, 460, 17, 3.78);
-        for (int i = 1; i < layout.labels().size(); i++) {
-            assertTrue(layout.labels().get(i).y() >= layout.labels().get(i - 1).y() + layout.labels().get(i - 1).height());
+    /** Text is taken to be as wide as on a usual screen: 8 pixels a letter. */
+    private static SectionLayout layout(Section section, UnitSystem units, int width, int height) {
+        return SectionLayout.of(section, section.measures().stream().map(measure -> Units.format(measure.valueMm(), Quantity.LENGTH, units)).toList(),
+                new SectionLayout.Room(width, height, 18, 3.78, text -> 8 * text.length()));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Builds.class)
+    void no_text_lies_on_another_nor_beyond_the_canvas_in_any_build_size_or_unit(Builds build) {
+        for (UnitSystem units : UnitSystem.values()) {
+            Section section = Section.of(build.result(units));
+            for (int[] size : new int[][] {{260, 420}, {288, 480}, {420, 700}, {700, 300}, {1200, 800}}) {
+                SectionLayout layout = layout(section, units, size[0], size[1]);
+                List<SectionLayout.Box> texts = new ArrayList<>(layout.rows());
+                layout.lines().forEach(line -> texts.add(line.room()));
+                for (int i = 0; i < texts.size(); i++) {
+                    SectionLayout.Box text = texts.get(i);
+                    assertTrue(text.x() >= 0 && text.y() >= 0 && text.x() + text.width() <= size[0] && text.y() + text.height() <= size[1], build + " " + size[0] + ": " + text);
+                    for (int j = 0; j < i; j++) {
+                        assertFalse(text.meets(texts.get(j)), build + " at " + size[0] + " by " + size[1] + ": " + text + " on " + texts.get(j));
+                    }
+                }
+            }
         }
-        SectionLayout.Label last = layout.labels().get(layout.labels().size() - 1);
-        assertTrue(last.y() + last.height() <= 460);
-        assertEquals(Optional.of(0), layout.labelAt(layout.labels().get(0).x() + 5, layout.labels().get(0).y() + 5));
+    }
+
+    @Test
+    void a_dimension_line_is_as_long_as_its_dimension_at_the_scale_that_is_stated() {
+        Section section = Section.of(Builds.FACE_LIT.result(UnitSystem.METRIC));
+        SectionLayout layout = layout(section, UnitSystem.METRIC, 860, 480);
+        for (int i = 0; i < section.measures().size(); i++) {
+            SectionLayout.Line line = layout.lines().get(i);
+            Envelope along = section.measures().get(i).along();
+            double px = Math.hypot(line.x2() - line.x1(), line.y2() - line.y1());
+            assertEquals(Math.max(along.getWidth(), along.getHeight()) * layout.scale().factor() * 3.78, px, 1.01, section.measures().get(i).title());
+            assertEquals(Optional.of(i), layout.measureAt(line.room().x() + 1, line.room().y() + 1));
+            assertEquals(Optional.of(i), layout.measureAt(layout.rows().get(i).x() + 5, layout.rows().get(i).y() + 5));
+        }
+    }
+
+    private static List<Section.Kind> kinds(Builds build) {
+        return Section.of(build.result(UnitSystem.METRIC)).pieces().stream().map(Section.Piece::kind).toList();
+    }
+
+    @Test
+    void each_build_has_its_own_pieces() {
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.BACK, Section.Kind.CAN, Section.Kind.MODULE, Section.Kind.MOULDING, Section.Kind.FACE), kinds(Builds.FACE_LIT));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.STAND_OFF, Section.Kind.BACK, Section.Kind.CAN, Section.Kind.MODULE, Section.Kind.FACE), kinds(Builds.HALO_LIT));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.BACK, Section.Kind.CAN, Section.Kind.MODULE, Section.Kind.FACE, Section.Kind.FILM), kinds(Builds.CABINET));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.PANEL), kinds(Builds.PANEL_OPEN));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.BACK, Section.Kind.CAN, Section.Kind.PANEL, Section.Kind.MODULE, Section.Kind.PUSH_THROUGH), kinds(Builds.PANEL_PUSH_THROUGH));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.FACE, Section.Kind.STUD), kinds(Builds.FLAT_CUT));
+        assertEquals(List.of(Section.Kind.WALL, Section.Kind.PANEL, Section.Kind.FILM), kinds(Builds.VINYL));
+    }
+
+    @Test
+    void a_halo_lit_letter_stands_off_the_wall_and_shines_on_it() {
+        Section section = Section.of(Builds.HALO_LIT.result(UnitSystem.METRIC));
+        assertEquals(38.1, area(section, Section.Kind.BACK).getMinX(), 1e-9);
+        assertEquals(38.1, area(section, Section.Kind.STAND_OFF).getWidth(), 1e-9);
+        Section.Beam beam = section.beams().get(0);
+        assertEquals(38.1 - 6, beam.from().getMinX(), 1e-9, "from the module that lies on the back");
+        assertEquals(0, beam.to().getMinX(), 1e-9, "to the wall");
+    }
+
+    @Test
+    void the_module_is_as_large_as_the_shop_sheet_says() {
+        Envelope module = area(Section.of(Builds.FACE_LIT.result(UnitSystem.METRIC)), Section.Kind.MODULE);
+        assertEquals(6, module.getWidth(), 1e-9);
+        assertEquals(14, module.getHeight(), 1e-9);
+    }
+
+    @Test
+    void the_push_through_has_its_clearance_on_both_sides() {
+        Section section = Section.of(Builds.PANEL_PUSH_THROUGH.result(UnitSystem.METRIC));
+        List<Envelope> panel = section.pieces().stream().filter(piece -> piece.kind() == Section.Kind.PANEL).findFirst().orElseThrow().areas();
+        Envelope through = area(section, Section.Kind.PUSH_THROUGH);
+        assertEquals(1.5875, panel.get(1).getMinY() - panel.get(0).getMaxY() - through.getHeight(), 1e-9, "in total");
+        assertEquals(panel.get(0).getMaxY() + 1.5875 / 2, through.getMinY(), 1e-9);
     }
 }
