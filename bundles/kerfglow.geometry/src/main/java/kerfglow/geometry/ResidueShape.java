@@ -42,7 +42,7 @@ final class ResidueShape {
     private Geometry withoutBits(Geometry between) {
         Geometry left = between.isValid() ? between : between.buffer(0);
         for (Run run : piece.runs) {
-            if (!run.closed) {
+            if (!run.closed && run.end().radiusMm() > SAME_POINT_MM) { // where two walls touch in a point the disc between them is a point and takes nothing
                 Geometry bit = factory.createPoint(run.end().centre())
                         .buffer(run.end().radiusMm(), Opening.quadrantSegments(run.end().radiusMm(), CHORD_ERROR_MM));
                 left = Opening.difference(left, bit);

@@ -69,6 +69,15 @@ class BitReachTest {
         assertEquals(List.of(), around(polygon("POLYGON ((0 0, 40 0, 3 3, 0 40, 0 0))"), 0.01));
     }
 
+    /** derived: geometry. Where diamonds touch in a point the bit cannot pass, and each keeps its four corners, 0.215 r² large: r² (1 - pi/4). */
+    @Test
+    void openings_that_touch_in_one_point_keep_their_corners() {
+        Polygon plate = polygon("POLYGON ((0 0, 100 0, 100 50, 0 50, 0 0), (10 25, 20 15, 30 25, 20 35, 10 25), (30 25, 40 15, 50 25, 40 35, 30 25),"
+                + " (50 25, 60 15, 70 25, 60 35, 50 25))");
+        double radius = 2;
+        assertEquals(12 * radius * radius * (1 - Math.PI / 4), area(around(plate, 2 * radius)), 12 * CHORD_ERROR_MM * radius * Math.PI);
+    }
+
     /** derived: geometry. A slot of width 4 in a block: 2 (1 - pi/4) r² while the bit enters, then all but a segment of it. */
     @ParameterizedTest
     @CsvSource({"1, 0.429204", "1.9, 1.549425"})
