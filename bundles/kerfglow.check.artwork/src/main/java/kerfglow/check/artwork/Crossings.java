@@ -32,6 +32,9 @@ final class Crossings {
     static final Setting<Double> DEPTH = Setting.lengthMm("artwork.crossing-depth", "depth up to which crossing outlines only touch", 0.01, 0, 1,
             "a shape that is set against another one is off by rounding and flattening, about half the chord error", "geometry");
 
+    /** Both ends of a flat loop leave the crossing side by side; so many depths on, those of any other have parted. Spares walking round every loop. */
+    private static final double FIRST_STEP = 10;
+
     private static final GeometryFactory FACTORY = new GeometryFactory();
 
     private final Artwork artwork;
@@ -99,7 +102,10 @@ final class Crossings {
         sorted.sort(Comparator.comparingDouble(NearPair.Crossing::stationMm));
         List<double[]> doubled = Doubled.stretches(artwork, pair);
         sorted.removeIf(crossing -> isWithin(doubled, crossing.stationMm()));
-        if (!pair.isOneOutline()) {
+        if (pair.isOneOutline()) {
+            double depthMm = artwork.inspection().settings().get(DEPTH, pair.a().part());
+            sorted.removeIf(crossing -> isFlatLoop(pair, crossing, depthMm));
+        } else {
             removeTouches(pair, sorted);
         }
         List<Coordinate> at = new ArrayList<>();
@@ -112,6 +118,35 @@ final class Crossings {
             at.remove(at.size() - 1);
         }
         return at;
+    }
+
+    /**
+     * True when what the crossing cuts off goes out and comes back on one line, as where an outline runs back over itself: which side of
+     * itself it lies on there is a matter of rounding, and turns with the drawing.
+     */
+    private static boolean isFlatLoop(NearPair pair, NearPair.Crossing crossing, double depthMm) {
+        double fromMm = Math.min(crossing.stationMm(), crossing.otherStationMm());
+        double toMm = Math.max(crossing.stationMm(), crossing.otherStationMm());
+        return isFlatLoop(pair, crossing.at(), fromMm, toMm, depthMm) || pair.a().isRing() && isFlatLoop(pair, crossing.at(), toMm, fromMm, depthMm);
+    }
+
+    private static boolean isFlatLoop(NearPair pair, Coordinate at, double fromMm, double toMm, double depthMm) {
+        double[] stations = pair.stationsA();
+        double endMm = stations[stations.length - 1];
+        double lengthMm = fromMm <= toMm ? toMm - fromMm : toMm - fromMm + endMm;
+        double stepMm = Math.min(lengthMm / 2, FIRST_STEP * depthMm);
+        Coordinate out = Stretches.at(pair.a(), stations, (fromMm + stepMm) % endMm);
+        Coordinate home = Stretches.at(pair.a(), stations, (toMm - stepMm + endMm) % endMm);
+        return out.distance(home) <= 2 * depthMm && isFlat(at, between(pair.a(), stations, fromMm, toMm), depthMm);
+    }
+
+    private static boolean isFlat(Coordinate at, List<Coordinate> loop, double depthMm) {
+        Coordinate farthest = at;
+        for (Coordinate point : loop) {
+            farthest = point.distance(at) > farthest.distance(at) ? point : farthest;
+        }
+        Coordinate tip = farthest;
+        return loop.stream().allMatch(point -> Distance.pointToSegment(point, at, tip) <= depthMm);
     }
 
     private boolean isWithin(List<double[]> stretches, double stationMm) {

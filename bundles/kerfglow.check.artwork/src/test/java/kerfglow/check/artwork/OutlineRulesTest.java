@@ -18,6 +18,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.util.AffineTransformation;
 
 class OutlineRulesTest {
     private static final String SQUARE = "LINESTRING (100 100, 300 100, 300 300, 100 300, 100 100)";
@@ -189,6 +190,20 @@ class OutlineRulesTest {
         Finding finding = only(drawn.findings(Crossings.SELF));
         assertPlace("MULTIPOINT ((200 200))", finding);
         assertEquals(List.of("artwork.self-crossing"), drawn.broken());
+    }
+
+    /** Rounding puts a line that runs back over itself now on one side of itself, now on the other, as the drawing is turned. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.002, 0.5, 4})
+    void an_outline_that_runs_back_over_itself_does_not_cross_itself_however_it_is_turned(double spikeMm) {
+        String spike = "LINESTRING (100 100, 299.013 99.974, 300 100, 300 " + (100 - spikeMm) + ", 300 300, 100 300, 100 100)";
+        Drawn drawn = new Drawn().path("a", spike);
+        Drawn loop = new Drawn().path("a", "LINESTRING (100 100, 300 100, 300.5 104, 299.5 104, 300 100.1, 300 99, 310 99, 310 300, 100 300, 100 100)");
+        for (int degrees = 0; degrees < 360; degrees += 7) {
+            AffineTransformation turn = AffineTransformation.rotationInstance(Math.toRadians(degrees), 500, 500);
+            assertEquals(List.of(), drawn.moved(turn).findings(Crossings.SELF), degrees + " degrees");
+            assertEquals(1, loop.moved(turn).findings(Crossings.SELF).size(), degrees + " degrees, a loop 1 mm wide");
+        }
     }
 
     @Test
