@@ -7,6 +7,8 @@ import kerfglow.api.Inspection;
 import kerfglow.api.proof.Role;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
@@ -19,7 +21,8 @@ record SignSize(double outlineMm2, Envelope box) {
     static SignSize of(Inspection inspection) {
         Geometry sheets = OverlayNGRobust.union(shapes(inspection, Role.FACE, Role.BACK, Role.PANEL, Role.PUSH_THROUGH));
         List<Geometry> shapes = new ArrayList<>(List.of(sheets));
-        shapes(inspection, Role.OPENING).stream().filter(opening -> opening.getEnvelopeInternal().intersects(sheets.getEnvelopeInternal()) && opening.intersects(sheets)).forEach(shapes::add);
+        PreparedGeometry where = PreparedGeometryFactory.prepare(sheets); // a sheet may have a hundred thousand openings, and each is asked for
+        shapes(inspection, Role.OPENING).stream().filter(where::intersects).forEach(shapes::add);
         Geometry all = OverlayNGRobust.union(shapes);
         return new SignSize(all.getArea(), all.getEnvelopeInternal());
     }
