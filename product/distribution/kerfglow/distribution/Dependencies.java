@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
 /** The libraries of the target platform: what they are called in Maven, known by their bytes, and the licence that docs/decisions.md gives for each. */
 final class Dependencies {
     /** One row of the table in docs/decisions.md: {@code | group:artifact | version | licence | where | why |}. */
-    private static final Pattern ROW = Pattern.compile("^\\| ([a-z0-9.-]+:[A-Za-z0-9._-]+) \\| ([^|]+) \\| ([^|]+) \\|", Pattern.MULTILINE);
+    private static final Pattern ROW = Pattern.compile("^\\| ([A-Za-z0-9.-]+:[A-Za-z0-9._-]+) \\| ([^|]+) \\| ([^|]+) \\|", Pattern.MULTILINE);
     private static final Pattern LOCATION = Pattern.compile("<location .*?</location>", Pattern.DOTALL);
     private static final Pattern ARTIFACT = Pattern.compile("<groupId>([^<]+)</groupId><artifactId>([^<]+)</artifactId><version>([^<]+)</version>");
     private static final Pattern WRAPPED = Pattern.compile("Bundle-SymbolicName: (\\S+)");
