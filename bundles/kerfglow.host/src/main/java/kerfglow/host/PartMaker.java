@@ -19,6 +19,8 @@ import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
 import kerfglow.api.proof.Visibility;
+import kerfglow.geometry.Clusters;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
@@ -133,7 +135,7 @@ final class PartMaker {
     private static boolean shows(Piece piece, List<Piece> takers, IndexedPointInAreaLocator shape) {
         List<Geometry> over = takers.stream().filter(taker -> taker.element.order() > piece.element.order()
                 && taker.area.getEnvelopeInternal().intersects(piece.area.getEnvelopeInternal())).map(taker -> (Geometry) taker.area).toList();
-        Geometry seen = over.isEmpty() ? piece.area : OverlayNGRobust.overlay(piece.area, OverlayNGRobust.union(over), OverlayNG.DIFFERENCE);
+        Geometry seen = over.isEmpty() ? piece.area : OverlayNGRobust.overlay(piece.area, Union.of(over), OverlayNG.DIFFERENCE);
         for (int i = 0; i < seen.getNumGeometries(); i++) {
             if (!seen.isEmpty() && shape.locate(seen.getGeometryN(i).getInteriorPoint().getCoordinate()) != Location.EXTERIOR) {
                 return true;
@@ -165,12 +167,12 @@ final class PartMaker {
             while (!ahead.isEmpty() && (taking.isEmpty() || ahead.peek().element.order() < taking.peek().element.order())) {
                 added.add(ahead.poll().area);
             }
-            shape = OverlayNGRobust.union(added);
+            shape = Union.of(added);
             List<Geometry> taken = new ArrayList<>();
             while (!taking.isEmpty() && (ahead.isEmpty() || taking.peek().element.order() <= ahead.peek().element.order())) {
                 taken.add(taking.poll().area);
             }
-            shape = taken.isEmpty() ? shape : OverlayNGRobust.overlay(shape, OverlayNGRobust.union(taken), OverlayNG.DIFFERENCE);
+            shape = taken.isEmpty() ? shape : OverlayNGRobust.overlay(shape, Union.of(taken), OverlayNG.DIFFERENCE);
         }
         return shape;
     }
@@ -193,7 +195,7 @@ final class PartMaker {
                 rest.add(draft);
                 continue;
             }
-            Geometry left = OverlayNGRobust.overlay(draft.shape, OverlayNGRobust.union(taken), OverlayNG.DIFFERENCE);
+            Geometry left = OverlayNGRobust.overlay(draft.shape, Union.of(taken), OverlayNG.DIFFERENCE);
             for (Object polygon : PolygonExtracter.getPolygons(left)) {
                 if (((Polygon) polygon).getArea() > CRUMB_MM2) {
                     rest.add(new Draft(draft.key, (Polygon) polygon, draft.pieces, draft.drilled));
@@ -219,7 +221,7 @@ final class PartMaker {
             target.ifPresent(draft -> drilled.computeIfAbsent(draft, each -> new ArrayList<>()).add(hole.shape));
         }
         return drafts.stream().map(draft -> drilled.containsKey(draft)
-                ? new Draft(draft.key, draft.shape, draft.pieces, OverlayNGRobust.union(drilled.get(draft))) : draft).toList();
+                ? new Draft(draft.key, draft.shape, draft.pieces, Union.of(drilled.get(draft))) : draft).toList();
     }
 
     private List<Part> number(List<Draft> drafts) {

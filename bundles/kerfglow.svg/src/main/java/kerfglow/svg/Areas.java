@@ -5,6 +5,7 @@ import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
 import kerfglow.geometry.FillRule;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -83,7 +84,7 @@ final class Areas {
     }
 
     static Geometry union(List<Geometry> areas, GeometryFactory factory) {
-        return areas.isEmpty() ? factory.createPolygon() : polygonal(OverlayNGRobust.union(areas));
+        return areas.isEmpty() ? factory.createPolygon() : polygonal(Union.of(areas));
     }
 
     /** Touching areas meet in points and lines, which paint nothing. */

@@ -7,12 +7,12 @@ import kerfglow.api.Inspection;
 import kerfglow.api.SharedSettings;
 import kerfglow.api.proof.Part;
 import kerfglow.geometry.EdgeDistance;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /** Measures one pair; reads no settings while it does, so that it can run on any thread. */
 final class PairMeasure {
@@ -89,7 +89,7 @@ final class PairMeasure {
         }
         List<Geometry> shapes = new ArrayList<>();
         parts.forEach(part -> shapes.add(part.shape()));
-        return OverlayNGRobust.union(shapes);
+        return Union.of(shapes);
     }
 
     private List<Polygon> counters(Geometry outer) {

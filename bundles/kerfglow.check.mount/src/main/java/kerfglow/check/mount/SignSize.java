@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import kerfglow.api.Inspection;
 import kerfglow.api.proof.Role;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
  * How large the sign is.
@@ -19,11 +19,11 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  */
 record SignSize(double outlineMm2, Envelope box) {
     static SignSize of(Inspection inspection) {
-        Geometry sheets = OverlayNGRobust.union(shapes(inspection, Role.FACE, Role.BACK, Role.PANEL, Role.PUSH_THROUGH));
+        Geometry sheets = Union.of(shapes(inspection, Role.FACE, Role.BACK, Role.PANEL, Role.PUSH_THROUGH));
         List<Geometry> shapes = new ArrayList<>(List.of(sheets));
-        PreparedGeometry where = PreparedGeometryFactory.prepare(sheets); // a sheet may have a hundred thousand openings, and each is asked for
-        shapes(inspection, Role.OPENING).stream().filter(where::intersects).forEach(shapes::add);
-        Geometry all = OverlayNGRobust.union(shapes);
+        PreparedGeometry about = PreparedGeometryFactory.prepare(sheets); // a sheet may have a hundred thousand openings, and each is asked for
+        shapes(inspection, Role.OPENING).stream().filter(about::intersects).forEach(shapes::add);
+        Geometry all = Union.of(shapes);
         return new SignSize(all.getArea(), all.getEnvelopeInternal());
     }
 

@@ -14,12 +14,12 @@ import kerfglow.api.proof.Element;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.geometry.Opening;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
  * The outer outlines of the panels, before any opening was taken out, and how openings lie to them.
@@ -56,7 +56,7 @@ final class PanelEdge {
         double same = SAME_EDGE_MM + CURVES * inspection.proof().chordErrorMm();
         List<Geometry> outlines = outlines(inspection);
         outlines.forEach(outline -> within.add(PreparedGeometryFactory.prepare(Opening.erosion(outline, same, same * ARC_SHARE))));
-        all = OverlayNGRobust.union(outlines);
+        all = isKnown() ? Union.of(outlines) : null;
         about = isKnown() ? PreparedGeometryFactory.prepare(Opening.dilation(all, same, same * ARC_SHARE)) : null;
     }
 
@@ -106,7 +106,7 @@ final class PanelEdge {
         for (List<Part> pieces : panels.values()) {
             List<Geometry> painted = painted(pieces.get(0), elements);
             outlines.add(painted.isEmpty() ? pieces.get(0).shape().getFactory().buildGeometry(pieces.stream().map(Part::shape).toList()).convexHull()
-                    : filled(OverlayNGRobust.union(painted)));
+                    : filled(Union.of(painted)));
         }
         return outlines;
     }
@@ -130,6 +130,6 @@ final class PanelEdge {
         for (int i = 0; i < area.getNumGeometries(); i++) {
             shells.add(area.getFactory().createPolygon(((Polygon) area.getGeometryN(i)).getExteriorRing()));
         }
-        return OverlayNGRobust.union(shells);
+        return Union.of(shells);
     }
 }

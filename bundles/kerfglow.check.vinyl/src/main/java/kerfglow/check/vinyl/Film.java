@@ -9,11 +9,11 @@ import kerfglow.api.Inspection;
 import kerfglow.api.proof.Paint;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
+import kerfglow.geometry.Union;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.PolygonExtracter;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import kerfglow.geometry.Opening;
 
 /**
@@ -58,7 +58,7 @@ record Film(Paint paint, List<Part> parts) {
      */
     List<Polygon> waste(double borderMm) {
         List<Geometry> shapes = parts.stream().map(part -> (Geometry) part.shape()).toList();
-        Geometry film = shapes.size() == 1 ? shapes.get(0) : OverlayNGRobust.union(shapes);
+        Geometry film = Union.of(shapes);
         Envelope box = film.getEnvelopeInternal();
         box.expandBy(borderMm);
         List<Polygon> waste = new ArrayList<>();
