@@ -24,6 +24,7 @@ import org.osgi.service.component.annotations.Component;
 @Component
 public final class SvgImporter implements ProofImporter {
     private final Limits limits;
+    private final FirstText firstText = new FirstText();
     private Fonts fonts;
 
     /** The importer with the limits that {@code docs/import.md} lists. */
@@ -38,7 +39,9 @@ public final class SvgImporter implements ProofImporter {
     @Override
     public Proof read(Path file, ImportOptions options) throws ProofException {
         byte[] bytes = HardenedReader.bytes(file, limits);
-        SvgSource source = HardenedReader.parse(HardenedReader.unpacked(bytes, limits), limits);
+        byte[] contents = HardenedReader.unpacked(bytes, limits);
+        firstText.expect(contents, this::fonts);
+        SvgSource source = HardenedReader.parse(contents, limits);
         long drawn = UseCount.check(source, limits);
         try {
             return drawn(file.toString(), sha256(bytes), Drawing.of(source, options, limits, this::fonts), drawn);
