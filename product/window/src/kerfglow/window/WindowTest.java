@@ -8,17 +8,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import kerfglow.api.Check;
 import kerfglow.api.CheckInfo;
 import kerfglow.api.Finding;
 import kerfglow.api.Inspection;
+import kerfglow.api.Measure;
 import kerfglow.api.Outcome;
+import kerfglow.api.OverlayLayer;
 import kerfglow.api.Rule;
 import kerfglow.api.Setting;
 import kerfglow.api.Severity;
+import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.check.artwork.ArtworkCheck;
 import kerfglow.check.fit.FitCheck;
@@ -26,7 +32,10 @@ import kerfglow.check.legibility.LegibilityCheck;
 import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.trim.TrimCheck;
+import kerfglow.desktop.closeup.CloseUp;
 import kerfglow.desktop.desk.RevisionList;
+import kerfglow.desktop.scene.LayerStyle;
+import kerfglow.desktop.scene.OverlayDrawing;
 import kerfglow.desktop.section.Section;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.job.Decision;
@@ -50,6 +59,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 
 /** What a reviewer does, done in a real window: open, find, choose, mark, waive, save, be killed, reopen, revise, sign off. */
 class WindowTest {
@@ -382,6 +392,48 @@ class WindowTest {
     }
 
     @Test
+    void a_setting_is_given_for_a_layer_alone() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("skelderfen.svg"));
+            window.tab("Settings");
+            Combo whom = window.control(window.shell(), Combo.class, combo -> "What the settings hold for".equals(window.accessibleName(combo)));
+            List<String> offered = List.of(whom.getItems());
+            assertEquals("for everything", offered.get(0));
+            for (String words : List.of("only for role face (", "only for material brass (1 part)", "only for thickness 4.5 mm (", "only for layer Letter faces (")) {
+                assertTrue(offered.stream().anyMatch(each -> each.startsWith(words)), words + " is not among " + offered);
+            }
+            whom.select(offered.indexOf(offered.stream().filter(each -> each.startsWith("only for layer Letter faces")).findFirst().orElseThrow()));
+            whom.notifyListeners(SWT.Selection, new Event());
+            Text field = window.control(window.shell(), Text.class, text -> "router.least-stroke".equals(text.getData("kerfglow.widget")));
+            field.setText("40 mm");
+            field.notifyListeners(SWT.DefaultSelection, new Event());
+            window.await(() -> window.desk().result().orElseThrow().settings().stream()
+                    .anyMatch(used -> used.key().equals("router.least-stroke") && used.scope().equals("layer=Letter faces") && used.value().equals(40.0)), "the run");
+            window.shot("16-settings-of-a-layer");
+            Set<String> layers = window.desk().findings().listed().stream().map(FindingItem::finding)
+                    .filter(finding -> finding.rule().id().startsWith("router.") && finding.required().filter(measure -> measure.value() == 40).isPresent())
+                    .flatMap(finding -> window.desk().parts().stream().filter(part -> finding.parts().contains(part.id()))).map(Part::layer).collect(Collectors.toSet());
+            assertEquals(Set.of("Letter faces"), layers, "other layers keep their limit");
+        }
+    }
+
+    @Test
+    void a_fit_finding_is_seen_with_the_back_inside_its_face() throws Exception {
+        try (Window window = window()) {
+            window.open(folder.resolve("skelderfen.svg"));
+            FindingItem fit = window.desk().findings().listed().stream().filter(item -> item.check().equals("fit") && item.finding().severity() != Severity.INFO && !item.finding().places().isEmpty())
+                    .findFirst().orElseThrow();
+            window.desk().findings().choose(fit.finding().id(), 0);
+            for (int i = 0; i < 5; i++) { // it is prepared in the background
+                window.settle();
+            }
+            window.shot("17-fit");
+            CloseUp drawn = CloseUp.of(window.desk().result().orElseThrow(), fit.finding(), fit.finding().places().get(0), 100, 60);
+            assertTrue(drawn.tool().orElseThrow().words().startsWith("back"), drawn.tool().get().words());
+        }
+    }
+
+    @Test
     void a_dimension_is_changed_on_the_section_and_a_piece_opens_its_settings() throws Exception {
         try (Window window = window()) {
             window.open(folder.resolve("skelderfen.svg"));
@@ -503,6 +555,57 @@ class WindowTest {
             window.await(() -> found(window, "found by version 2") && !found(window, "found by version 1"), "the findings of the new version");
             window.catalogue().change(List.of(second), List.of());
             window.await(() -> !found(window, "found by"), "the findings to go");
+        }
+    }
+
+    /** A check of a shop that shows layers of lines, areas and points, and says what would be right. */
+    private record ShowingCheck() implements Check {
+        private static final Rule RULE = new Rule("acme.shows.rule", Severity.STOP, "Something of our own", "why", "fix", "geometry");
+
+        @Override
+        public CheckInfo info() {
+            return new CheckInfo("acme.shows", "our own", List.of(RULE), List.of(), List.of(), List.of(), "## acme.shows.rule\n");
+        }
+
+        @Override
+        public Outcome inspect(Inspection inspection) {
+            Geometry shape = inspection.parts().get(0).shape();
+            List<OverlayLayer.Item> rims = new ArrayList<>();
+            List<OverlayLayer.Item> cores = new ArrayList<>();
+            List<OverlayLayer.Item> corners = new ArrayList<>();
+            List<OverlayLayer.Item> middles = new ArrayList<>();
+            inspection.parts().forEach(part -> {
+                rims.add(new OverlayLayer.Item(part.shape().buffer(12).getBoundary(), Double.NaN, ""));
+                cores.add(new OverlayLayer.Item(part.shape().buffer(-6), Double.NaN, ""));
+                corners.add(new OverlayLayer.Item(part.shape().getFactory().createMultiPointFromCoords(part.shape().getCoordinates()), Double.NaN, ""));
+                middles.add(new OverlayLayer.Item(part.shape().getCentroid(), Double.NaN, "middle"));
+            });
+            return Outcome.of(List.of(Finding.of(RULE, "it should be smaller").place(shape).measured(Measure.mm(8)).parts(inspection.parts().get(0).id()).suggestion(shape.buffer(-8)).build()))
+                    .withLayers(List.of(new OverlayLayer("rims", "Rims", rims), new OverlayLayer("cores", "Cores", cores), new OverlayLayer("corners", "Corners", corners),
+                            new OverlayLayer("middles", "Middles", middles)));
+        }
+    }
+
+    @Test
+    void layers_of_checks_have_styles_of_their_own_and_what_would_be_right_is_dashed() throws Exception {
+        try (Window window = new Window(folder.resolve("state"), List.of(new ShowingCheck()))) {
+            window.open(folder.resolve("faulty-letters.svg"));
+            Tree made = window.control(window.shell(), Tree.class, tree -> window.accessibleName(tree).startsWith("Layers and roles"));
+            TreeItem layers = List.of(made.getItems()).stream().filter(item -> item.getText().startsWith("Shown by the checks")).findFirst().orElseThrow();
+            layers.setChecked(true);
+            Event tick = new Event();
+            tick.detail = SWT.CHECK;
+            tick.item = layers;
+            made.notifyListeners(SWT.Selection, tick);
+            for (TreeItem layer : layers.getItems()) {
+                assertTrue(layer.getChecked());
+            }
+            window.shot("14-layers");
+            window.menu("Next");
+            window.settle();
+            window.shot("15-suggestion");
+            List<LayerStyle> styles = OverlayDrawing.of(window.desk().result().orElseThrow()).stream().map(OverlayDrawing::style).toList();
+            assertEquals(4, styles.stream().map(LayerStyle::dash).distinct().count(), "told apart without colour");
         }
     }
 }

@@ -36,7 +36,8 @@ public record Scope(Optional<Role> role, Optional<String> material, OptionalDoub
         Objects.requireNonNull(part, "part");
     }
 
-    boolean fits(Part candidate) {
+    /** True when the value holds for a part. */
+    public boolean fits(Part candidate) {
         return role.map(each -> each == candidate.role()).orElse(true)
                 && material.map(each -> candidate.sheetMaterial().filter(each::equalsIgnoreCase).isPresent()).orElse(true)
                 && (thicknessMm.isEmpty() || candidate.thicknessMm().isPresent()

@@ -14,13 +14,16 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.distance.DistanceOp;
+import org.locationtech.jts.operation.overlayng.OverlayNG;
+import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
 /**
- * Puts the tool of a station to a place: the router's bit as near as it comes, the bender's strip around the contour, the moulding's lip
- * along the edge. The checks say what they found and not what did it, so the tool is told from the check's name; a check that is not known
+ * Puts what works at a station to a place: the router's bit as near as it comes, the bender's strip around the contour, the moulding's lip
+ * along the edge, the back inside its face, the light modules. The checks say what they found and not what did it, so the tool is told from the check's name; a check that is not known
  * here gets none.
  */
 final class ToolPlacer {
@@ -52,8 +55,27 @@ final class ToolPlacer {
         return finding.rule().id().substring(0, finding.rule().id().lastIndexOf('.'));
     }
 
+    /** The long side of the light modules that a finding is about; empty for other findings. */
+    Optional<Double> moduleMm(Result.ReportedFinding finding) {
+        return isAboutLight(finding) ? facts.modules().stream().map(module -> module.size().lengthMm()).max(Double::compare) : Optional.empty();
+    }
+
+    private static boolean isAboutLight(Result.ReportedFinding finding) {
+        return check(finding).equals("glow") || check(finding).equals("power");
+    }
+
     /** The tool at a place, cut to what is seen. */
     Optional<Tool> place(Result.ReportedFinding finding, Result.Place place, List<Part> concerned, Envelope window) {
+        if (isAboutLight(finding)) {
+            return modules(window);
+        }
+        if (check(finding).equals("fit")) {
+            return inside(concerned, window);
+        }
+        return edgeTool(finding, place, concerned, window);
+    }
+
+    private Optional<Tool> edgeTool(Result.ReportedFinding finding, Result.Place place, List<Part> concerned, Envelope window) {
         OptionalDouble size = sizeMm(finding);
         if (size.isEmpty() || concerned.isEmpty() || !(size.getAsDouble() > 0)) {
             return Optional.empty();
@@ -70,6 +92,54 @@ final class ToolPlacer {
             case "trim" -> band(part.shape(), shape, -sizeMm, window, "lip of ");
             default -> Optional.empty();
         };
+    }
+
+    /** The modules that are seen, to size and turned as they lie. */
+    private Optional<Tool> modules(Envelope window) {
+        List<ShopFacts.Module> seen = facts.modules().stream().filter(module -> outline(module).getEnvelopeInternal().intersects(window)).toList();
+        if (seen.isEmpty()) {
+            return Optional.empty();
+        }
+        ModuleSize size = seen.get(0).size();
+        return Optional.of(new Tool(FACTORY.createMultiPolygon(seen.stream().map(ToolPlacer::outline).toArray(Polygon[]::new)),
+                (seen.size() == 1 ? "light module of " : "light modules of ") + length(size.lengthMm()) + " by " + length(size.widthMm())));
+    }
+
+    static Polygon outline(ShopFacts.Module module) {
+        double cos = Math.cos(Math.toRadians(module.turnDegrees()));
+        double sin = Math.sin(Math.toRadians(module.turnDegrees()));
+        double along = module.size().lengthMm() / 2;
+        double across = module.size().widthMm() / 2;
+        Coordinate[] corners = new Coordinate[5];
+        for (int i = 0; i < corners.length; i++) {
+            double dx = i % 4 == 0 || i == 3 ? -along : along;
+            double dy = i % 4 < 2 ? -across : across;
+            corners[i] = new Coordinate(module.at().x + dx * cos - dy * sin, module.at().y + dx * sin + dy * cos);
+        }
+        return FACTORY.createPolygon(corners);
+    }
+
+    /** What goes inside: a back in its face, a push-through in its opening; where no back is drawn, the one that the check made. */
+    private Optional<Tool> inside(List<Part> concerned, Envelope window) {
+        Envelope reach = new Envelope(window);
+        reach.expandBy(Math.max(window.getWidth(), window.getHeight())); // its cut edges lie out of sight
+        for (Role role : List.of(Role.PUSH_THROUGH, Role.BACK)) {
+            List<Geometry> own = concerned.stream().filter(part -> part.role() == role).map(part -> (Geometry) part.shape()).toList();
+            Optional<Tool> tool = within(own, reach, role.word());
+            if (tool.isPresent()) {
+                return tool;
+            }
+        }
+        List<Geometry> drawn = facts.parts(Role.BACK).stream().filter(back -> concerned.stream().anyMatch(face -> face.shape().contains(back.shape().getInteriorPoint())))
+                .map(part -> (Geometry) part.shape()).toList();
+        return within(drawn, reach, "back").or(() -> within(facts.layer("fit", "made-backs").stream()
+                .filter(back -> concerned.stream().anyMatch(face -> face.shape().getEnvelopeInternal().contains(back.getEnvelopeInternal()))).toList(), reach, "back made from the face"));
+    }
+
+    private static Optional<Tool> within(List<Geometry> shapes, Envelope reach, String words) {
+        List<Geometry> seen = shapes.stream().filter(shape -> shape.getEnvelopeInternal().intersects(reach)).map(shape -> OverlayNGRobust.overlay(shape, FACTORY.toGeometry(reach), OverlayNG.INTERSECTION))
+                .filter(shape -> shape.getDimension() == 2).toList();
+        return seen.isEmpty() ? Optional.empty() : Optional.of(new Tool(FACTORY.buildGeometry(seen), words));
     }
 
     /** The disc of the bit where it comes nearest to a place; where it does not fit at all, upon the place itself. */

@@ -3,13 +3,18 @@ package kerfglow.desktop.desk;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.StringJoiner;
 import java.util.function.Consumer;
 import kerfglow.api.CheckInfo;
+import kerfglow.api.Quantity;
 import kerfglow.api.Setting;
+import kerfglow.api.Units;
 import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.desktop.section.Section;
@@ -117,14 +122,47 @@ public final class SheetEditor {
         return desk.parts().stream().filter(part -> ids.contains(part.id())).toList();
     }
 
-    /** What a value can be given for: everything, each role that there is, and each part that the chosen finding is about. */
+    /**
+     * What a value can be given for: everything, each role, material, thickness and layer that there is, each part that the chosen finding is
+     * about, and what else the job sheet gives a value for.
+     */
     public List<Scope> scopes() {
-        List<Scope> scopes = new ArrayList<>(List.of(Scope.ALL));
-        desk.parts().stream().map(Part::role).filter(Role::isChecked).distinct().sorted()
-                .forEach(role -> scopes.add(new Scope(Optional.of(role), Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty())));
-        chosenParts().forEach(part -> scopes.add(new Scope(Optional.empty(), Optional.empty(), OptionalDouble.empty(), Optional.empty(),
+        List<Part> checked = desk.parts().stream().filter(part -> part.role().isChecked()).toList();
+        Set<Scope> scopes = new LinkedHashSet<>(List.of(Scope.ALL));
+        checked.stream().map(Part::role).distinct().sorted().forEach(role -> scopes.add(scope(Optional.of(role), Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty())));
+        checked.stream().flatMap(part -> part.sheetMaterial().stream()).distinct().sorted()
+                .forEach(material -> scopes.add(scope(Optional.empty(), Optional.of(material), OptionalDouble.empty(), Optional.empty(), Optional.empty())));
+        checked.stream().flatMap(part -> part.thicknessMm().stream().boxed()).distinct().sorted()
+                .forEach(mm -> scopes.add(scope(Optional.empty(), Optional.empty(), OptionalDouble.of(mm), Optional.empty(), Optional.empty())));
+        checked.stream().map(Part::layer).filter(layer -> !layer.isEmpty()).distinct()
+                .forEach(layer -> scopes.add(scope(Optional.empty(), Optional.empty(), OptionalDouble.empty(), Optional.of(layer), Optional.empty())));
+        chosenParts().forEach(part -> scopes.add(scope(Optional.empty(), Optional.empty(), OptionalDouble.empty(), Optional.empty(),
                 Optional.of(part.elements().isEmpty() ? part.id() : part.elements().get(0))))); // an element keeps its name when the drawing changes
-        return scopes;
+        desk.job().ifPresent(job -> job.state().sheet().settings().forEach(given -> scopes.add(given.scope())));
+        return List.copyOf(scopes);
+    }
+
+    private static Scope scope(Optional<Role> role, Optional<String> material, OptionalDouble thicknessMm, Optional<String> layer, Optional<String> part) {
+        return new Scope(role, material, thicknessMm, layer, part);
+    }
+
+    /** What a value holds for, as a person reads it. */
+    public String words(Scope scope) {
+        if (scope.equals(Scope.ALL)) {
+            return "for everything";
+        }
+        StringJoiner words = new StringJoiner(", ", "only for ", "");
+        scope.role().ifPresent(role -> words.add("role " + role.word()));
+        scope.material().ifPresent(material -> words.add("material " + material));
+        scope.thicknessMm().ifPresent(mm -> words.add("thickness " + Units.format(mm, Quantity.LENGTH, desk.units())));
+        scope.layer().ifPresent(layer -> words.add("layer " + layer));
+        scope.part().ifPresent(part -> words.add("part " + part));
+        return words.toString();
+    }
+
+    /** How many parts a scope takes in. */
+    public long count(Scope scope) {
+        return desk.parts().stream().filter(part -> part.role().isChecked() && scope.fits(part)).count();
     }
 
     /** Reads what was typed into the job sheet's form; returns what is wrong with it, else empty. */

@@ -51,6 +51,7 @@ public final class CloseUpPainter {
             fill(gc, tool.shape(), view, steel, TOOL_ALPHA);
             draw(gc, tool.shape(), view, steel, 2, SWT.LINE_SOLID);
         });
+        closeUp.place().suggestion().ifPresent(outline -> FindingPainter.paintSuggestion(gc, Outlines.of(outline), view, true, palette));
         closeUp.dimension().ifPresent(dimension -> paintDimension(gc, dimension, view, units, Palette.colour(0x22262b)));
         paintWords(gc, closeUp, size);
     }
@@ -108,7 +109,7 @@ public final class CloseUpPainter {
     }
 
     private static void paintWords(GC gc, CloseUp closeUp, Point size) {
-        String scale = "Scale " + closeUp.scale();
+        String scale = "Scale " + closeUp.scale() + (closeUp.place().suggestion().isPresent() ? ", dashed: as it would be right" : "");
         gc.setForeground(Palette.colour(0x22262b));
         label(gc, scale, LABEL_MARGIN_PX, size.y - gc.stringExtent(scale).y - LABEL_MARGIN_PX);
         closeUp.tool().ifPresent(tool -> {

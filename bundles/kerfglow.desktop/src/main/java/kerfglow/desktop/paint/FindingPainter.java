@@ -55,8 +55,27 @@ public final class FindingPainter {
                 paintPlace(gc, place, view, chosen, !gathered.contains(new Badges.Spot(place.finding().id(), place.place())), palette);
             }
         }
+        places.meeting(seen).forEach(place -> place.suggestion()
+                .ifPresent(outlines -> paintSuggestion(gc, outlines, view, choice.filter(each -> each.finding().id().equals(place.finding().id())).isPresent(), palette)));
         gc.setAlpha(255);
         gc.setLineStyle(SWT.LINE_SOLID);
+    }
+
+    /** The outline as it would be right: dashed, so that it is told from what was drawn without colour too. */
+    static void paintSuggestion(GC gc, Outlines outlines, View view, boolean chosen, Palette palette) {
+        Path path = Paths.path(gc.getDevice(), outlines.at(view.pixelsPerMm()), view);
+        gc.setLineStyle(SWT.LINE_SOLID);
+        gc.setAlpha(CASING_ALPHA);
+        gc.setForeground(palette.casing);
+        gc.setLineWidth(chosen ? 5 : 4);
+        gc.drawPath(path);
+        gc.setAlpha(255);
+        gc.setForeground(palette.suggested);
+        gc.setLineWidth(chosen ? 3 : 2);
+        gc.setLineStyle(SWT.LINE_DASH);
+        gc.drawPath(path);
+        gc.setLineStyle(SWT.LINE_SOLID);
+        path.dispose();
     }
 
     /** Paints measured lengths from wall to wall, where they are long enough on the screen to be read. */

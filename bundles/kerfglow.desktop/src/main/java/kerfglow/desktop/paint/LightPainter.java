@@ -30,12 +30,12 @@ public final class LightPainter {
         }
         gc.setAntialias(SWT.ON);
         gc.setLineStyle(SWT.LINE_SOLID);
-        gc.setBackground(placed ? palette.overlay : palette.casing);
+        gc.setBackground(placed ? palette.module : palette.casing);
         gc.fillPolygon(corners);
         gc.setForeground(palette.casing);
         gc.setLineWidth(4);
         gc.drawPolygon(corners);
-        gc.setForeground(palette.overlay);
+        gc.setForeground(palette.module);
         gc.setLineWidth(2);
         gc.drawPolygon(corners);
         if (chosen) {

@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.paint;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import kerfglow.api.ColourScale;
 import kerfglow.api.OverlayLayer;
+import kerfglow.desktop.scene.LayerStyle;
 import kerfglow.desktop.scene.OverlayDrawing;
 import kerfglow.desktop.scene.View;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
@@ -21,15 +20,14 @@ import org.eclipse.swt.graphics.Rectangle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 
-/** Paints what checks show beside their findings: rasters, areas, lines, labels, and the legend of what is shown. Must be disposed. */
+/** Paints what checks show beside their findings: rasters, areas, lines, points, labels. Must be disposed. */
 public final class OverlayPainter {
-    private static final int AREA_ALPHA = 90;
     private static final int LABEL_REACH_PX = 160;
     /** Labels of items smaller than this would lie on each other. */
     private static final double LABEL_PX = 24;
     private static final int RGB = 0xffffff;
-    private static final int LEGEND_MARGIN_PX = 10;
-    private static final int SWATCH_PX = 14;
+    /** A label stands so far from the point that it belongs to. */
+    private static final int BESIDE_PX = 10;
 
     private final Map<OverlayLayer.Raster, Image> rasters = new HashMap<>();
 
@@ -40,7 +38,7 @@ public final class OverlayPainter {
         for (OverlayDrawing drawing : drawings) {
             drawing.layer().raster().ifPresent(raster -> paint(gc, raster, view));
             for (OverlayDrawing.Drawn drawn : drawing.meeting(seen)) {
-                paint(gc, drawn, drawing.layer().raster().isPresent(), view, palette);
+                paint(gc, drawn, drawing, view, palette);
             }
         }
         gc.setAlpha(255);
@@ -71,76 +69,51 @@ public final class OverlayPainter {
         return new Image(gc.getDevice(), data);
     }
 
-    private static void paint(GC gc, OverlayDrawing.Drawn drawn, boolean isOnRaster, View view, Palette palette) {
+    private static void paint(GC gc, OverlayDrawing.Drawn drawn, OverlayDrawing of, View view, Palette palette) {
         OverlayLayer.Item item = drawn.item();
-        boolean isContour = item.shape().getDimension() == 1 && isOnRaster;
-        Color colour = Double.isNaN(item.level()) ? palette.overlay : Palette.colour(isContour ? ColourScale.rgbOver(item.level()) : ColourScale.rgb(item.level()));
         Envelope extent = item.shape().getEnvelopeInternal();
-        Coordinate middle = extent.centre();
-        int x = (int) Math.round(view.toPixelX(middle.x));
-        int y = (int) Math.round(view.toPixelY(middle.y));
-        gc.setForeground(colour);
-        gc.setBackground(colour);
-        gc.setLineStyle(SWT.LINE_SOLID);
-        gc.setLineWidth(isContour ? 1 : 2);
         if (item.shape().getDimension() == 0) {
             for (Coordinate at : item.shape().getCoordinates()) {
-                gc.fillOval((int) Math.round(view.toPixelX(at.x)) - 3, (int) Math.round(view.toPixelY(at.y)) - 3, 7, 7);
+                LayerPainter.sign(gc, (int) Math.round(view.toPixelX(at.x)), (int) Math.round(view.toPixelY(at.y)), styled(item, of), palette);
             }
         } else {
             Path path = Paths.path(gc.getDevice(), drawn.outlines().at(view.pixelsPerMm()), view);
-            if (item.shape().getDimension() == 2) {
-                gc.setAlpha(AREA_ALPHA);
-                gc.fillPath(path);
-                gc.setAlpha(255);
+            if (item.shape().getDimension() == 1 && of.layer().raster().isPresent()) {
+                contour(gc, path, item.level());
+            } else {
+                LayerPainter.path(gc, path, item.shape().getDimension() == 2, styled(item, of), palette);
             }
-            gc.drawPath(path);
             path.dispose();
         }
-        if (!item.label().isEmpty() && Math.max(extent.getWidth(), extent.getHeight()) * view.pixelsPerMm() >= LABEL_PX) {
-            Point size = gc.stringExtent(item.label());
-            gc.setAlpha(210);
-            gc.setBackground(palette.page);
-            gc.fillRectangle(x - size.x / 2 - 2, y - size.y / 2, size.x + 4, size.y);
-            gc.setAlpha(255);
-            gc.setForeground(Palette.colour(0x22262b));
-            gc.drawString(item.label(), x - size.x / 2, y - size.y / 2, true);
+        if (!item.label().isEmpty() && (item.shape().getDimension() == 0 || Math.max(extent.getWidth(), extent.getHeight()) * view.pixelsPerMm() >= LABEL_PX)) {
+            label(gc, item, view, palette);
         }
     }
 
-    /** Paints what the colours of the shown layers mean, at the lower right of the canvas; it stays where it is while the proof is moved. */
-    public void paintLegend(GC gc, List<OverlayDrawing> drawings, Point size, Palette palette) {
-        List<String> lines = new ArrayList<>();
-        List<Integer> swatches = new ArrayList<>();
-        for (OverlayDrawing drawing : drawings) {
-            lines.add(drawing.layer().title());
-            swatches.add(-1);
-            drawing.layer().legend().forEach(entry -> {
-                lines.add(entry.label());
-                swatches.add(entry.rgb());
-            });
-        }
-        if (lines.isEmpty()) {
-            return;
-        }
-        int line = gc.getFontMetrics().getHeight() + 3;
-        int width = lines.stream().mapToInt(text -> gc.stringExtent(text).x).max().orElse(0) + SWATCH_PX + 16;
-        int left = size.x - width - LEGEND_MARGIN_PX;
-        int top = size.y - lines.size() * line - 8 - LEGEND_MARGIN_PX;
-        gc.setBackground(palette.field);
-        gc.setForeground(palette.line);
+    /** A level has a colour of its own; dash and sign are the layer's. */
+    private static LayerStyle styled(OverlayLayer.Item item, OverlayDrawing of) {
+        return Double.isNaN(item.level()) ? of.style() : new LayerStyle(ColourScale.rgb(item.level()), of.style().dash(), of.style().sign());
+    }
+
+    private static void contour(GC gc, Path path, double level) {
+        gc.setForeground(Palette.colour(ColourScale.rgbOver(Double.isNaN(level) ? 0 : level)));
+        gc.setLineStyle(SWT.LINE_SOLID);
         gc.setLineWidth(1);
-        gc.fillRectangle(left, top, width, lines.size() * line + 8);
-        gc.drawRectangle(left, top, width, lines.size() * line + 8);
-        for (int i = 0; i < lines.size(); i++) {
-            int y = top + 4 + i * line;
-            if (swatches.get(i) >= 0) {
-                gc.setBackground(Palette.colour(swatches.get(i)));
-                gc.fillRectangle(left + 6, y + 2, SWATCH_PX, line - 5);
-            }
-            gc.setForeground(palette.ink);
-            gc.drawString(lines.get(i), left + (swatches.get(i) >= 0 ? SWATCH_PX + 11 : 6), y, true);
-        }
+        gc.drawPath(path);
+    }
+
+    /** In the middle of a line or area, beside a point. */
+    private static void label(GC gc, OverlayLayer.Item item, View view, Palette palette) {
+        Coordinate middle = item.shape().getEnvelopeInternal().centre();
+        Point size = gc.stringExtent(item.label());
+        int x = (int) Math.round(view.toPixelX(middle.x)) + (item.shape().getDimension() == 0 ? BESIDE_PX : -size.x / 2);
+        int y = (int) Math.round(view.toPixelY(middle.y)) - size.y / 2;
+        gc.setAlpha(210);
+        gc.setBackground(palette.page);
+        gc.fillRectangle(x - 2, y, size.x + 4, size.y);
+        gc.setAlpha(255);
+        gc.setForeground(palette.onPage);
+        gc.drawString(item.label(), x, y, true);
     }
 
     /** Images of rasters that are not shown any more go. */

@@ -27,9 +27,13 @@ public final class Palette {
     public final Color light = colour(0xf2b632);
     /** Ink of reviewers' marks. */
     public final Color mark = colour(0x7a1f8a);
-    /** What checks show without a level. */
-    public final Color overlay = colour(0x2a6f3c);
+    /** Light modules that a hand places. */
+    public final Color module = colour(0x2a6f3c);
+    /** The outline as it would be right. */
+    public final Color suggested = colour(0x0b6e4f);
     public final Color page = colour(0xffffff);
+    /** Ink on the page, which is white in both looks. */
+    public final Color onPage = colour(0x22262b);
     public final Color casing = colour(0xffffff);
     private final Color stop = colour(0xb3152b);
     private final Color review = colour(0x9a5b00);

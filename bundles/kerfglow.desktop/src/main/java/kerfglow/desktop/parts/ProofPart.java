@@ -126,8 +126,12 @@ public final class ProofPart {
         Optional<String> size = desk.proof().map(each -> Units.format(each.widthMm(), Quantity.LENGTH, desk.units()) + " \u00d7 "
                 + Units.format(each.heightMm(), Quantity.LENGTH, desk.units()));
         return desk.proofFile().map(file -> file.getFileName() + size.map(each -> ", " + each).orElse("") + ", "
-                + desk.reviewed().map(each -> each.result().findings().size()).orElse(0) + " findings")
+                + counted(desk.reviewed().map(each -> each.result().findings().size()).orElse(0)))
                 .orElse("Open a proof from the menu, or drop an SVG file here.");
+    }
+
+    private static String counted(int findings) {
+        return findings + (findings == 1 ? " finding" : " findings");
     }
 
     @Persist

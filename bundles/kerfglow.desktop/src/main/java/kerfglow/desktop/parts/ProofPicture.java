@@ -8,6 +8,7 @@ import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.paint.Backing;
 import kerfglow.desktop.paint.FindingPainter;
+import kerfglow.desktop.paint.LegendPainter;
 import kerfglow.desktop.paint.MarkPainter;
 import kerfglow.desktop.paint.OverlayPainter;
 import kerfglow.desktop.paint.Palette;
@@ -58,7 +59,8 @@ final class ProofPicture {
         backing.paint(gc, view, size, this::paintExposed);
         desk.marks().chosen().ifPresent(mark -> MarkPainter.paintChosen(gc, mark, desk.marks().grip(), view, desk.units(), palette));
         tool.ifPresent(each -> each.paint(gc, view, palette));
-        overlayPainter.paintLegend(gc, shownOverlays(), size, palette);
+        gc.setFont(null);
+        LegendPainter.paint(gc, shownOverlays(), desk.shown().isFindings() && places.hasSuggestions(), size, palette);
         if (desk.shown().isRulers()) {
             gc.setFont(rulerFont);
             rulerPainter.paint(gc, view, size, desk.units(), pointer, palette);

@@ -96,8 +96,13 @@ public final class SettingsPart {
     private void offerScopes() {
         Scope before = scope();
         scopes = editor.scopes();
-        whom.setItems(scopes.stream().map(each -> each.equals(Scope.ALL) ? "for everything" : "only for " + each.toString().replace('=', ' ')).toArray(String[]::new));
+        whom.setItems(scopes.stream().map(this::words).toArray(String[]::new));
         whom.select(Math.max(0, scopes.indexOf(before)));
+    }
+
+    private String words(Scope each) {
+        long count = editor.count(each);
+        return editor.words(each) + (each.equals(Scope.ALL) ? "" : count == 1 ? " (1 part)" : " (" + count + " parts)");
     }
 
     private void fill() {

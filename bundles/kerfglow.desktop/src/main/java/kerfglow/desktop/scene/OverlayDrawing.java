@@ -25,11 +25,13 @@ public final class OverlayDrawing {
 
     private final String name;
     private final OverlayLayer layer;
+    private final LayerStyle style;
     private final STRtree index = new STRtree();
 
-    private OverlayDrawing(String name, OverlayLayer layer) {
+    private OverlayDrawing(String name, OverlayLayer layer, LayerStyle style) {
         this.name = name;
         this.layer = layer;
+        this.style = style;
         int order = 0;
         for (OverlayLayer.Item item : layer.items()) {
             if (!item.shape().isEmpty()) {
@@ -43,7 +45,7 @@ public final class OverlayDrawing {
     public static List<OverlayDrawing> of(Result result) {
         List<OverlayDrawing> drawings = new ArrayList<>();
         for (Result.CheckRow row : result.checks()) {
-            row.layers().forEach(layer -> drawings.add(new OverlayDrawing(row.check() + "/" + layer.id(), layer)));
+            row.layers().forEach(layer -> drawings.add(new OverlayDrawing(row.check() + "/" + layer.id(), layer, LayerStyle.of(drawings.size()))));
         }
         return drawings;
     }
@@ -55,6 +57,19 @@ public final class OverlayDrawing {
 
     public OverlayLayer layer() {
         return layer;
+    }
+
+    /** How it is drawn, for what has no level of its own; the same whatever else is shown. */
+    public LayerStyle style() {
+        return style;
+    }
+
+    public boolean hasPoints() {
+        return layer.items().stream().anyMatch(item -> item.shape().getDimension() == 0);
+    }
+
+    public boolean hasLines() {
+        return layer.items().stream().anyMatch(item -> item.shape().getDimension() > 0);
     }
 
     /** The items that a view meets, bottom first. */

@@ -4,6 +4,7 @@ package kerfglow.desktop.scene;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import kerfglow.host.Result;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.index.strtree.STRtree;
@@ -18,14 +19,16 @@ public final class PlaceIndex {
      * @param place which of its places
      * @param outlines rings and lines at several levels of detail; none for a point
      * @param isArea true when it is filled
+     * @param suggestion the outline as it would be right; absent when the check drew none
      */
-    public record Drawn(int order, Result.ReportedFinding finding, int place, Outlines outlines, boolean isArea) {
+    public record Drawn(int order, Result.ReportedFinding finding, int place, Outlines outlines, boolean isArea, Optional<Outlines> suggestion) {
         public Result.Place at() {
             return finding.places().get(place);
         }
     }
 
     private final STRtree index = new STRtree();
+    private boolean suggestions;
 
     /** Prepares every place of the findings. */
     public PlaceIndex(List<Result.ReportedFinding> findings) {
@@ -35,10 +38,17 @@ public final class PlaceIndex {
                 Result.Place place = finding.places().get(i);
                 Envelope extent = place.shape().getEnvelopeInternal();
                 extent.expandToInclude(place.at());
-                index.insert(extent, new Drawn(order++, finding, i, Outlines.of(place.shape()), place.shape().getDimension() == 2));
+                place.suggestion().ifPresent(outline -> extent.expandToInclude(outline.getEnvelopeInternal()));
+                index.insert(extent, new Drawn(order++, finding, i, Outlines.of(place.shape()), place.shape().getDimension() == 2, place.suggestion().map(Outlines::of)));
+                suggestions |= place.suggestion().isPresent();
             }
         }
         index.build();
+    }
+
+    /** True when a check drew what would be right. */
+    public boolean hasSuggestions() {
+        return suggestions;
     }
 
     /** The places that a view meets, in the order of the list. */

@@ -4,19 +4,29 @@ package kerfglow.desktop.closeup;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import kerfglow.api.Measure;
+import kerfglow.api.OverlayLayer;
+import kerfglow.api.Quantity;
 import kerfglow.api.Rule;
 import kerfglow.api.Severity;
+import kerfglow.api.Table;
+import kerfglow.api.TableInfo;
 import kerfglow.api.UnitSystem;
 import kerfglow.api.proof.Part;
+import kerfglow.api.proof.Proof;
 import kerfglow.api.proof.Role;
+import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
+import kerfglow.host.ShopSheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -91,5 +101,74 @@ class CloseUpTest {
         assertEquals("5 : 1", Scale.showing(10, 60).toString());
         assertEquals("1 : 1", Scale.showing(60, 60).toString());
         assertEquals("1 : 20", Scale.showing(1000, 60).toString());
+    }
+
+    private static final Envelope WINDOW = new Envelope(0, 60, 0, 40);
+
+    private static Result run(List<Part> parts, List<Result.CheckRow> rows, ShopSheet shop) {
+        return new Result(new Proof("x.svg", "", 100, 100, 1, 0.02, List.of(), List.of()), JobSheet.NONE, shop, UnitSystem.METRIC, parts, List.of(), rows, List.of(), List.of());
+    }
+
+    private static Result.CheckRow row(String check, List<Table> tables, List<OverlayLayer> layers) {
+        return new Result.CheckRow(check, "", "1", Result.Status.FINDINGS, 1, "", tables, layers);
+    }
+
+    private static Result.ReportedFinding of(String rule, Coordinate at, String... parts) {
+        Result.ReportedFinding plain = finding(Measure.mm(3), at, parts);
+        return new Result.ReportedFinding("1", new Rule(rule, Severity.STOP, "Something", "why", "fix", "geometry"), Severity.STOP, "", List.of(parts), List.of(), plain.measured(),
+                Optional.empty(), plain.places(), "m", "f");
+    }
+
+    private static Optional<Tool> tool(Result result, Result.ReportedFinding finding) {
+        List<Part> concerned = result.parts().stream().filter(part -> finding.parts().contains(part.id())).toList();
+        return new ToolPlacer(new ShopFacts(result), UnitSystem.METRIC).place(finding, finding.places().get(0), concerned, WINDOW);
+    }
+
+    @Test
+    void a_fit_finding_shows_the_drawn_back_inside_its_face_also_when_the_finding_names_the_face_alone() throws ParseException {
+        Part face = part("p1", "POLYGON ((0 0, 50 0, 50 30, 0 30, 0 0))");
+        Part back = Part.builder("p2", Role.BACK, (Polygon) new WKTReader().read("POLYGON ((3 3, 47 3, 47 27, 3 27, 3 3))")).build();
+        Part other = Part.builder("p3", Role.BACK, (Polygon) new WKTReader().read("POLYGON ((103 3, 147 3, 147 27, 103 27, 103 3))")).build();
+        Result result = run(List.of(face, back, other), List.of(), ShopSheet.NONE);
+        for (String[] names : new String[][] {{"p1", "p2"}, {"p1"}}) {
+            Tool tool = tool(result, of("fit.clearance", new Coordinate(3, 10), names)).orElseThrow();
+            assertTrue(tool.shape().equalsTopo(back.shape()), tool.shape().toText());
+            assertEquals("back", tool.words());
+        }
+    }
+
+    @Test
+    void where_no_back_is_drawn_the_made_one_is_shown() throws ParseException {
+        Part face = part("p1", "POLYGON ((0 0, 50 0, 50 30, 0 30, 0 0))");
+        Geometry made = new WKTReader().read("POLYGON ((2 2, 48 2, 48 28, 2 28, 2 2))");
+        Geometry ofAnother = new WKTReader().read("POLYGON ((202 2, 248 2, 248 28, 202 28, 202 2))");
+        OverlayLayer layer = new OverlayLayer("made-backs", "Backs", List.of(new OverlayLayer.Item(ofAnother, Double.NaN, ""), new OverlayLayer.Item(made, Double.NaN, "")));
+        Tool tool = tool(run(List.of(face), List.of(row("fit", List.of(), List.of(layer))), ShopSheet.NONE), of("fit.split", new Coordinate(2, 2), "p1")).orElseThrow();
+        assertTrue(tool.shape().equalsTopo(made));
+        assertEquals("back made from the face", tool.words());
+    }
+
+    /** A rectangle of L by W turned by a has an extent of L |cos a| + W |sin a| by L |sin a| + W |cos a|. */
+    @ParameterizedTest
+    @CsvSource({"0", "30", "90", "200"})
+    void light_modules_are_drawn_to_size_and_turned(double degrees) throws ParseException {
+        TableInfo info = new TableInfo("modules", "Light modules", List.of(TableInfo.Column.text("part", "Part"), TableInfo.Column.number("x", "x", Quantity.LENGTH),
+                TableInfo.Column.number("y", "y", Quantity.LENGTH), TableInfo.Column.number("turn", "Turn", Quantity.ANGLE), TableInfo.Column.text("type", "Type")));
+        Table table = new Table(info, List.of(Arrays.<Object>asList("p1", 30.0, 20.0, degrees, "two-lens"), Arrays.<Object>asList("p1", 500.0, 20.0, degrees, "two-lens")));
+        ShopSheet shop = new ShopSheet("", "", Optional.empty(), Map.of("light-modules", List.of(new ShopSheet.RawItem(Map.of("name", new ShopSheet.RawField("other", ""), "length",
+                new ShopSheet.RawField("9 mm", ""), "width", new ShopSheet.RawField("9 mm", "")), ""), new ShopSheet.RawItem(Map.of("name", new ShopSheet.RawField("two-lens", ""), "length",
+                new ShopSheet.RawField("62 mm", ""), "width", new ShopSheet.RawField("14 mm", "")), ""))), List.of(), List.of());
+        Part face = part("p1", "POLYGON ((0 0, 100 0, 100 40, 0 40, 0 0))");
+        Tool tool = tool(run(List.of(face), List.of(row("glow", List.of(table), List.of())), shop), of("glow.hot-spot", new Coordinate(30, 20), "p1")).orElseThrow();
+        Envelope extent = tool.shape().getEnvelopeInternal();
+        double cos = Math.abs(Math.cos(Math.toRadians(degrees)));
+        double sin = Math.abs(Math.sin(Math.toRadians(degrees)));
+        assertEquals(62 * cos + 14 * sin, extent.getWidth(), 1e-9);
+        assertEquals(62 * sin + 14 * cos, extent.getHeight(), 1e-9);
+        assertEquals(30, extent.centre().x, 1e-9, "the one far away is not seen");
+        assertEquals(62 * 14, tool.shape().getArea(), 1e-9);
+        assertEquals("light module of 62 mm by 14 mm", tool.words());
+        Coordinate end = new Coordinate(30 + 31 * Math.cos(Math.toRadians(degrees)), 20 + 31 * Math.sin(Math.toRadians(degrees)));
+        assertEquals(0, tool.shape().getBoundary().distance(FACTORY.createPoint(end)), 1e-9, "its short side stands where the turn puts it");
     }
 }
