@@ -4,24 +4,24 @@ package kerfglow.desktop.parts;
 import jakarta.annotation.PostConstruct;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
+import kerfglow.api.OverlayLayer;
 import kerfglow.api.Quantity;
 import kerfglow.api.SharedSettings;
 import kerfglow.api.Units;
 import kerfglow.api.proof.Role;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Topic;
-import kerfglow.desktop.paint.OverlayPainter;
+import kerfglow.desktop.paint.NightPainter;
 import kerfglow.desktop.paint.Palette;
 import kerfglow.desktop.paint.ScenePainter;
 import kerfglow.desktop.scene.Figure;
-import kerfglow.desktop.scene.OverlayDrawing;
 import kerfglow.desktop.scene.Sight;
 import kerfglow.desktop.scene.View;
 import kerfglow.host.Result;
 import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
-import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
@@ -43,8 +43,8 @@ public final class DistancePart {
     private static final double NEAREST_MM = 1000;
     private static final double FARTHEST_MM = 1e6;
     private static final int STEPS = 300;
-    private static final int NIGHT_ALPHA = 225;
-    private static final Color NIGHT = Palette.colour(0x05070c);
+    private static final Set<Role> FILM = Set.of(Role.VINYL, Role.PRINT);
+    private static final Set<String> UNLIT_BUILDS = Set.of("halo-lit letters", "flat cut letters", "vinyl"); // words of JobSheet.BUILDS
     private static final int DEFAULT_WALL = 0xb9b6ae;
 
     private Desk desk;
@@ -55,7 +55,7 @@ public final class DistancePart {
     private Button night;
     private Label words;
     private final ScenePainter scenePainter = new ScenePainter();
-    private final OverlayPainter overlayPainter = new OverlayPainter();
+    private final NightPainter nightPainter = new NightPainter();
     private Sight sight = new Sight(Sight.USUAL_DISTANCE_MM, Sight.USUAL_EYE_MM);
 
     @PostConstruct
@@ -71,7 +71,7 @@ public final class DistancePart {
         canvas.setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         Accessible.name(canvas, "The proof as it looks from the distance");
         canvas.addListener(SWT.Paint, event -> paint(event.gc));
-        canvas.addListener(SWT.Dispose, event -> overlayPainter.dispose());
+        canvas.addListener(SWT.Dispose, event -> nightPainter.dispose());
         Listening.to(desk, canvas, Topic.PROOF, this::askJob);
         Listening.to(desk, canvas, Topic.FINDINGS, this::askJob);
         Listening.to(desk, canvas, Topic.LOOK, canvas::redraw);
@@ -139,15 +139,25 @@ public final class DistancePart {
         distance.setText(Units.format(value.distanceMm(), Quantity.LENGTH, desk.units()));
         eye.setText(Units.format(value.eyeMm(), Quantity.LENGTH, desk.units()));
         slider.setSelection((int) Math.round(STEPS * Math.log(value.distanceMm() / NEAREST_MM) / Math.log(FARTHEST_MM / NEAREST_MM)));
-        words.setText(desk.proof().map(proof -> String.format(Locale.ROOT, "The proof is seen %.0f by %.0f minutes of arc wide and high. Sit %s from the screen. By night %s.",
+        words.setText(desk.proof().map(proof -> String.format(Locale.ROOT, "The proof is seen %.0f by %.0f minutes of arc wide and high. Sit %s from the screen. By night: %s.",
                 value.minutesOfArc(proof.widthMm()), value.minutesOfArc(proof.heightMm()), Units.format(value.eyeMm(), Quantity.LENGTH, desk.units()),
-                lightMaps().isEmpty() ? "lit faces are drawn evenly bright, since no check gave a light map" : "the light map of the checks is drawn")).orElse(""));
+                nightWords())).orElse(""));
         words.getParent().layout();
         canvas.redraw();
     }
 
-    private List<OverlayDrawing> lightMaps() {
-        return desk.result().map(OverlayDrawing::of).orElse(List.of()).stream().filter(drawing -> drawing.layer().raster().isPresent()).toList();
+    private List<OverlayLayer> lightMaps() {
+        return desk.result().stream().flatMap(result -> result.checks().stream()).flatMap(row -> row.layers().stream()).filter(layer -> layer.raster().isPresent()).toList();
+    }
+
+    /** What the night is drawn from. */
+    private String nightWords() {
+        Optional<OverlayLayer> map = lightMaps().stream().findFirst();
+        if (map.isPresent()) {
+            List<OverlayLayer.LegendEntry> legend = map.get().legend();
+            return "as bright as the light check found; in full colour is what has " + (legend.isEmpty() ? "most" : legend.get(legend.size() - 1).label());
+        }
+        return isFaceLit() ? "lit faces are drawn evenly bright, since no check gave a light map" : "nothing is drawn lit: this build has no lit faces, and no check gave a light map of the wall";
     }
 
     private void paint(GC gc) {
@@ -160,17 +170,24 @@ public final class DistancePart {
         View view = View.centred(middle(), scale, size.x, size.y);
         scenePainter.paintArtwork(gc, desk.scene(), view, all, DistancePart::isMade, palette);
         if (night.getSelection()) {
-            gc.setAlpha(NIGHT_ALPHA);
-            gc.setBackground(NIGHT);
-            gc.fillRectangle(all);
-            gc.setAlpha(255);
-            List<OverlayDrawing> maps = lightMaps();
-            if (maps.isEmpty()) {
-                scenePainter.paintArtwork(gc, desk.scene(), view, all, figure -> figure.roles().stream().anyMatch(LIT::contains), palette);
-            } else {
-                overlayPainter.paint(gc, maps, view, all, palette);
+            List<OverlayLayer.Raster> maps = lightMaps().stream().flatMap(map -> map.raster().stream()).toList();
+            nightPainter.paint(gc, maps, view, all);
+            if (maps.isEmpty() && isFaceLit()) {
+                scenePainter.paintArtwork(gc, desk.scene(), view, all, this::isLit, palette);
             }
         }
+    }
+
+    /** Lit faces, and the film on them, which light goes through. */
+    private boolean isLit(Figure figure) {
+        return figure.roles().stream().anyMatch(LIT::contains)
+                || figure.roles().stream().anyMatch(FILM::contains) && desk.scene().meeting(figure.extent()).stream().anyMatch(other -> other.roles().stream().anyMatch(LIT::contains)
+                        && other.extent().contains(figure.extent()));
+    }
+
+    /** The other builds light the wall or nothing. */
+    private boolean isFaceLit() {
+        return desk.result().flatMap(result -> result.job().build()).filter(UNLIT_BUILDS::contains).isEmpty();
     }
 
     /** The middle of what is made, so that the sign stands straight before the eye. */
