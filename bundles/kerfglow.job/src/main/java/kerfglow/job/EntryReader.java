@@ -70,7 +70,7 @@ final class EntryReader {
     }
 
     private static SeenFinding finding(JsonValue json) throws JobProblem {
-        return new SeenFinding(json.text("finding"), json.text("rule"), new TreeSet<>(json.texts("roles")), json.texts("parts"), json.texts("elements"),
+        return new SeenFinding(json.text("finding"), json.text("rule"), json.textOr("message", ""), new TreeSet<>(json.texts("roles")), json.texts("parts"), json.texts("elements"),
                 measure(json, "measured"), measure(json, "required"), places(json));
     }
 

@@ -161,6 +161,7 @@ final class JobJson {
         json.writeStartObject();
         json.writeStringField("finding", finding.id());
         json.writeStringField("rule", finding.rule());
+        json.writeStringField("message", finding.message());
         texts("roles", finding.roles());
         texts("parts", finding.parts());
         texts("elements", finding.elements());

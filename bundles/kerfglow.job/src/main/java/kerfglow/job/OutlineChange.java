@@ -12,7 +12,7 @@ import org.locationtech.jts.geom.Geometry;
  * @param after the new part's id; absent when it was removed
  * @param role what it becomes, as a word; the new one where both are there
  * @param areaMm2 area that belongs to one of the two only (symmetric difference), mm²
- * @param greatestMm how far the outlines are apart at most, mm; for a moved one how far its centre moved; 0 for what was added or removed
+ * @param greatestMm how far the outlines are apart at most, mm; for one that moved without being turned how far it moved; 0 for what was added or removed
  * @param where what belongs to one of the two only, polygonal, mm on the new revision
  */
 public record OutlineChange(Kind kind, Optional<String> before, Optional<String> after, String role, double areaMm2, double greatestMm, Geometry where) {
@@ -21,9 +21,9 @@ public record OutlineChange(Kind kind, Optional<String> before, Optional<String>
 
     /** What happened. */
     public enum Kind {
-        /** It is where it was, of another shape. */
+        /** It is another shape. */
         CHANGED,
-        /** It is elsewhere, of the same shape. */
+        /** It is elsewhere, or turned, of the same shape. */
         MOVED,
         ADDED,
         REMOVED

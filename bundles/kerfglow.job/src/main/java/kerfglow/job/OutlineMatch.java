@@ -13,6 +13,7 @@ import kerfglow.geometry.Congruence;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -130,7 +131,18 @@ final class OutlineMatch {
             return Optional.empty();
         }
         Geometry where = difference(before, after);
-        return Optional.of(new OutlineChange(OutlineChange.Kind.CHANGED, Optional.of(before.part()), Optional.of(after.part()), after.role(), where.getArea(), apart, where));
+        double moved = moved(before, after);
+        boolean shifted = apart(shifted(before, after), after.shape()) <= sameMm;
+        boolean same = shifted || Congruence.of(before.shape()).matches(Congruence.of(after.shape()), sameMm);
+        return Optional.of(new OutlineChange(same ? OutlineChange.Kind.MOVED : OutlineChange.Kind.CHANGED, Optional.of(before.part()), Optional.of(after.part()), after.role(),
+                where.getArea(), shifted ? moved : apart, where));
+    }
+
+    /** The old shape with its centre where the new one has it. */
+    private static Geometry shifted(Snapshot.Outline before, Snapshot.Outline after) {
+        Coordinate from = before.shape().getCentroid().getCoordinate();
+        Coordinate to = after.shape().getCentroid().getCoordinate();
+        return AffineTransformation.translationInstance(to.x - from.x, to.y - from.y).transform(before.shape());
     }
 
     private static Geometry difference(Snapshot.Outline before, Snapshot.Outline after) {

@@ -18,6 +18,7 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  *
  * @param id its id in that run
  * @param rule id of the rule
+ * @param message what was found, for a person; empty where an older job file does not hold it
  * @param roles what the parts concerned become, as words; empty when it concerns no part
  * @param parts ids of the parts concerned in that run
  * @param elements ids of the elements concerned
@@ -25,7 +26,7 @@ import org.locationtech.jts.geom.util.AffineTransformation;
  * @param required what the rule asked for
  * @param places top to bottom; empty when it concerns the whole proof
  */
-public record SeenFinding(String id, String rule, SortedSet<String> roles, List<String> parts, List<String> elements, Optional<Measure> measured,
+public record SeenFinding(String id, String rule, String message, SortedSet<String> roles, List<String> parts, List<String> elements, Optional<Measure> measured,
         Optional<Measure> required, List<SeenPlace> places) {
     public SeenFinding {
         roles = Collections.unmodifiableSortedSet(new TreeSet<>(roles));
@@ -56,7 +57,7 @@ public record SeenFinding(String id, String rule, SortedSet<String> roles, List<
     private static SeenFinding of(Map<String, String> roles, Result.ReportedFinding finding) {
         TreeSet<String> own = new TreeSet<>();
         finding.parts().forEach(part -> Optional.ofNullable(roles.get(part)).ifPresent(own::add));
-        return new SeenFinding(finding.id(), finding.rule().id(), own, finding.parts(), finding.elements(), finding.measured(), finding.required(),
+        return new SeenFinding(finding.id(), finding.rule().id(), finding.message(), own, finding.parts(), finding.elements(), finding.measured(), finding.required(),
                 finding.places().stream().map(place -> new SeenPlace(PointMm.of(place.at()), place.shape())).toList());
     }
 
@@ -67,7 +68,7 @@ public record SeenFinding(String id, String rule, SortedSet<String> roles, List<
 
     /** The same with other places. */
     SeenFinding withPlaces(List<SeenPlace> value) {
-        return new SeenFinding(id, rule, roles, parts, elements, measured, required, value);
+        return new SeenFinding(id, rule, message, roles, parts, elements, measured, required, value);
     }
 
     SeenFinding moved(AffineTransformation motion) {

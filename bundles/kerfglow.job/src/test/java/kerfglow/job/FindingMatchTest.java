@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class FindingMatchTest {
     private static SeenFinding at(double x, double y, String rule) {
-        return new SeenFinding("", rule, new TreeSet<>(), List.of(), List.of(), Optional.empty(), Optional.empty(),
+        return new SeenFinding("", rule, "", new TreeSet<>(), List.of(), List.of(), Optional.empty(), Optional.empty(),
                 List.of(new SeenPlace(new PointMm(x, y), CheckTester.wkt("POINT (" + x + " " + y + ")"))));
     }
 

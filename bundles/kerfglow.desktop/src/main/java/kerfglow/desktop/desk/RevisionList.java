@@ -4,7 +4,6 @@ package kerfglow.desktop.desk;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import kerfglow.api.Measure;
@@ -26,7 +25,10 @@ public final class RevisionList {
         MARK("Marks that no longer stand on what they were made on"),
         NEW("New findings"),
         GONE("Findings that are gone"),
-        OUTLINE("Outlines that changed"),
+        MOVED("Outlines that moved"),
+        RESHAPED("Outlines of another shape"),
+        CAME("Outlines that are new"),
+        WENT("Outlines that are gone"),
         SAME("Findings that are the same");
 
         private final String words;
@@ -45,10 +47,11 @@ public final class RevisionList {
      *
      * @param text for a person
      * @param where on the new revision, mm; absent when it concerns no place
+     * @param before true when the place is to be seen on the revision before, since it is no more
      * @param finding id of the finding of the new revision; absent for anything else
      * @param mark id of the mark; absent for anything else
      */
-    public record Line(String text, Optional<Envelope> where, Optional<String> finding, Optional<String> mark) {
+    public record Line(String text, Optional<Envelope> where, boolean before, Optional<String> finding, Optional<String> mark) {
     }
 
     /** Longer lists of names tell nobody anything. */
@@ -91,7 +94,7 @@ public final class RevisionList {
     }
 
     private void add(Mark mark) {
-        lines.get(Kind.MARK).add(new Line(mark.shape().word() + " by " + mark.author() + ": " + mark.text(), Optional.of(mark.shape().outline().getEnvelopeInternal()), Optional.empty(),
+        lines.get(Kind.MARK).add(new Line(mark.shape().word() + " by " + mark.author() + ": " + mark.text(), Optional.of(mark.shape().outline().getEnvelopeInternal()), false, Optional.empty(),
                 Optional.of(mark.id())));
     }
 
@@ -106,11 +109,15 @@ public final class RevisionList {
                 .filter(finding -> finding.id().equals(after.id())).findFirst());
         String text = reported.map(finding -> finding.severity().word() + ": " + finding.message()).orElseGet(() -> gone(seen));
         lines.get(kind).add(new Line(text + places(", more places: ", kind == Kind.SAME ? change.morePlaces() : 0) + places(", fewer places: ", kind == Kind.SAME ? change.fewerPlaces() : 0),
-                extent(seen), change.after().map(SeenFinding::id), Optional.empty()));
+                extent(seen), kind == Kind.GONE, change.after().map(SeenFinding::id), Optional.empty()));
     }
 
     private String gone(SeenFinding seen) {
-        return seen.rule() + seen.measured().map(found -> ", found " + text(found)).orElse("") + seen.required().map(needed -> ", needed " + text(needed)).orElse("")
+        String where = seen.places().stream().findFirst().map(place -> ", was at " + length(place.at().xMm()) + " , " + length(place.at().yMm())).orElse("");
+        if (!seen.message().isEmpty()) {
+            return seen.message() + where;
+        }
+        return seen.rule() + where + seen.measured().map(found -> ", found " + text(found)).orElse("") + seen.required().map(needed -> ", needed " + text(needed)).orElse("")
                 + (seen.elements().isEmpty() ? "" : ", on " + String.join(", ", seen.elements().stream().limit(MOST_NAMES).toList()) + (seen.elements().size() > MOST_NAMES ? "..." : ""));
     }
 
@@ -129,9 +136,24 @@ public final class RevisionList {
     }
 
     private void add(OutlineChange change) {
-        String far = change.greatestMm() == 0 ? "" : ", by up to " + Units.format(change.greatestMm(), Quantity.LENGTH, units);
-        lines.get(Kind.OUTLINE).add(new Line(change.role() + change.after().or(change::before).map(id -> " " + id).orElse("") + " " + change.kind().name().toLowerCase(Locale.ROOT) + far,
-                Optional.of(change.where().getEnvelopeInternal()).filter(each -> !each.isNull()), Optional.empty(), Optional.empty()));
+        String name = change.role() + change.after().or(change::before).map(id -> " " + id).orElse("");
+        String far = change.greatestMm() == 0 ? "" : length(change.greatestMm());
+        Kind kind = switch (change.kind()) {
+            case MOVED -> Kind.MOVED;
+            case CHANGED -> Kind.RESHAPED;
+            case ADDED -> Kind.CAME;
+            case REMOVED -> Kind.WENT;
+        };
+        String text = switch (kind) {
+            case MOVED -> name + " moved by " + far;
+            case RESHAPED -> name + ", outlines apart by up to " + far;
+            default -> name;
+        };
+        lines.get(kind).add(new Line(text, Optional.of(change.where().getEnvelopeInternal()).filter(each -> !each.isNull()), kind == Kind.WENT, Optional.empty(), Optional.empty()));
+    }
+
+    private String length(double mm) {
+        return Units.format(mm, Quantity.LENGTH, units);
     }
 
     /** The lines of one kind. */
@@ -141,12 +163,11 @@ public final class RevisionList {
 
     /** All in one sentence. */
     public String summary() {
-        return count(Kind.OUTLINE, "outline") + " changed; findings: " + lines.get(Kind.NEW).size() + " new, " + lines.get(Kind.GONE).size() + " gone, " + lines.get(Kind.SAME).size()
-                + " the same; " + count(Kind.MARK, "mark") + " to be looked at again.";
+        return "Outlines: " + size(Kind.MOVED) + " moved, " + size(Kind.RESHAPED) + " of another shape, " + size(Kind.CAME) + " new, " + size(Kind.WENT) + " gone; findings: " + size(Kind.NEW)
+                + " new, " + size(Kind.GONE) + " gone, " + size(Kind.SAME) + " the same; marks to be looked at again: " + size(Kind.MARK) + ".";
     }
 
-    private String count(Kind kind, String word) {
-        int count = lines.get(kind).size();
-        return count + " " + word + (count == 1 ? "" : "s");
+    private int size(Kind kind) {
+        return lines.get(kind).size();
     }
 }

@@ -17,6 +17,7 @@ public final class RevisionPainter {
     private static final int CHANGE_ALPHA = 80;
     private static final int REACH_PX = 8;
     private static final int CASING_PX = 5;
+    private static final int LEAST_RING_PX = 12;
 
     private RevisionPainter() {
     }
@@ -34,6 +35,7 @@ public final class RevisionPainter {
         changes(gc, old, view, exposed, palette);
         if (how == Shown.Old.OVER) {
             lines(gc, old.outlines().stream().filter(OldRevision.Line::changed).toList(), view, exposed, palette, SWT.LINE_DASH);
+            gone(gc, old, view, palette);
             return;
         }
         Coordinate by = old.besides(young);
@@ -46,8 +48,27 @@ public final class RevisionPainter {
         gc.fillRectangle(left, top, (int) Math.round(beside.toPixelX(paper.getMaxX())) - left, (int) Math.round(beside.toPixelY(paper.getMaxY())) - top);
         changes(gc, old, beside, exposed, palette);
         lines(gc, old.outlines(), beside, exposed, palette, SWT.LINE_SOLID);
+        gone(gc, old, beside, palette);
         gc.setForeground(palette.mark);
         gc.drawString("the revision before", left + REACH_PX, top + REACH_PX, true);
+    }
+
+    /** A dotted ring where a finding was, wide enough to be seen from any height. */
+    private static void gone(GC gc, OldRevision old, View view, Palette palette) {
+        for (Envelope place : old.gone()) {
+            int radius = (int) Math.round(Math.max(LEAST_RING_PX, place.getDiameter() / 2 * view.pixelsPerMm() + REACH_PX));
+            int left = (int) Math.round(view.toPixelX(place.centre().x)) - radius;
+            int top = (int) Math.round(view.toPixelY(place.centre().y)) - radius;
+            gc.setForeground(palette.casing);
+            gc.setLineWidth(CASING_PX);
+            gc.setLineStyle(SWT.LINE_SOLID);
+            gc.drawOval(left, top, 2 * radius, 2 * radius);
+            gc.setForeground(palette.mark);
+            gc.setLineWidth(2);
+            gc.setLineStyle(SWT.LINE_DOT);
+            gc.drawOval(left, top, 2 * radius, 2 * radius);
+        }
+        gc.setLineStyle(SWT.LINE_SOLID);
     }
 
     private static void changes(GC gc, OldRevision old, View view, Rectangle exposed, Palette palette) {

@@ -74,7 +74,10 @@ public final class RevisionPart {
         if (line.finding().isPresent()) {
             desk.findings().choose(line.finding().get(), 0);
         } else {
-            line.where().ifPresent(desk::aimAt);
+            if (line.before() && desk.shown().old() == Shown.Old.NOT) { // what is no more is seen on the revision before alone
+                desk.shown().setOld(Shown.Old.OVER);
+            }
+            line.where().map(where -> line.before() ? desk.old().seenAt(where, desk.shown().old() == Shown.Old.BESIDE, desk.scene().extent()) : where).ifPresent(desk::aimAt);
         }
     }
 

@@ -17,11 +17,12 @@ import org.locationtech.jts.geom.Geometry;
  *
  * @param outlines every outline of it
  * @param changes what belongs to one of the two revisions only
+ * @param gone where findings were that are no more, bounds of each place, mm
  * @param extent bounds of the outlines, mm; null envelope when there are none
  */
-public record OldRevision(List<Line> outlines, List<Line> changes, Envelope extent) {
+public record OldRevision(List<Line> outlines, List<Line> changes, List<Envelope> gone, Envelope extent) {
     /** No revision before. */
-    public static final OldRevision NONE = new OldRevision(List.of(), List.of(), new Envelope());
+    public static final OldRevision NONE = new OldRevision(List.of(), List.of(), List.of(), new Envelope());
 
     /** Between two revisions that stand beside each other, of the new page's size: enough to tell them apart. */
     private static final double GAP_SHARE = 0.06;
@@ -42,20 +43,23 @@ public record OldRevision(List<Line> outlines, List<Line> changes, Envelope exte
     public OldRevision {
         outlines = List.copyOf(outlines);
         changes = List.copyOf(changes);
+        gone = List.copyOf(gone);
     }
 
     /** Prepares what the job was last seen with. */
     public static OldRevision of(Snapshot before, ProofComparison comparison) {
-        Set<String> gone = new HashSet<>();
-        comparison.outlines().forEach(change -> change.before().ifPresent(gone::add));
+        Set<String> changed = new HashSet<>();
+        comparison.outlines().forEach(change -> change.before().ifPresent(changed::add));
         List<Line> outlines = new ArrayList<>();
         Envelope extent = new Envelope();
         for (Snapshot.Outline outline : before.outlines()) {
-            Line line = Line.of(comparison.motion().transform(outline.shape()), gone.contains(outline.part()));
+            Line line = Line.of(comparison.motion().transform(outline.shape()), changed.contains(outline.part()));
             outlines.add(line);
             extent.expandToInclude(line.extent());
         }
-        return new OldRevision(outlines, comparison.outlines().stream().map(OutlineChange::where).filter(where -> !where.isEmpty()).map(where -> Line.of(where, true)).toList(), extent);
+        return new OldRevision(outlines, comparison.outlines().stream().map(OutlineChange::where).filter(where -> !where.isEmpty()).map(where -> Line.of(where, true)).toList(),
+                comparison.findings(ProofComparison.FindingChange.Kind.GONE).stream().flatMap(change -> change.before().orElseThrow().places().stream())
+                        .map(place -> place.shape().getEnvelopeInternal()).toList(), extent);
     }
 
     public boolean isEmpty() {
@@ -72,6 +76,16 @@ public record OldRevision(List<Line> outlines, List<Line> changes, Envelope exte
             return new Coordinate(0, young.getMaxY() - Math.min(extent.getMinY(), young.getMinY()) + young.getHeight() * GAP_SHARE);
         }
         return new Coordinate(young.getMaxX() - Math.min(extent.getMinX(), young.getMinX()) + young.getWidth() * GAP_SHARE, 0);
+    }
+
+    /** Where a place of it is drawn, mm. */
+    public Envelope seenAt(Envelope place, boolean beside, Envelope young) {
+        Envelope seen = new Envelope(place);
+        if (beside) {
+            Coordinate by = besides(young);
+            seen.translate(by.x, by.y);
+        }
+        return seen;
     }
 
     /** Both beside each other, mm. */

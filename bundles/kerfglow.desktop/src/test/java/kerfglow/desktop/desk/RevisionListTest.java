@@ -43,7 +43,7 @@ class RevisionListTest {
     }
 
     private static SeenFinding finding(String id, String rule, double x) {
-        return new SeenFinding(id, rule, new TreeSet<>(List.of("face")), List.of(), List.of("e1"), Optional.of(Measure.mm(1)), Optional.of(Measure.mm(3)),
+        return new SeenFinding(id, rule, rule.equals("router.thin-stroke") ? "A stroke is 1 mm wide" : "", new TreeSet<>(List.of("face")), List.of(), List.of("e1"), Optional.of(Measure.mm(1)), Optional.of(Measure.mm(3)),
                 List.of(new SeenPlace(new PointMm(x, 10), box(x - 1, 9, x + 1, 11))));
     }
 
@@ -57,15 +57,33 @@ class RevisionListTest {
         assertEquals(List.of("d"), list().lines(RevisionList.Kind.NEW).stream().map(line -> line.finding().orElseThrow()).toList());
         RevisionList.Line gone = list().lines(RevisionList.Kind.GONE).get(0);
         assertTrue(gone.finding().isEmpty(), "it cannot be chosen any more");
-        assertEquals("router.thin-stroke, found 1 mm, needed 3 mm, on e1", gone.text());
+        assertEquals("A stroke is 1 mm wide, was at 310 mm , 10 mm", gone.text());
         assertEquals(310, gone.where().orElseThrow().centre().x, 1e-9);
+        assertTrue(gone.before(), "it is seen on the revision before");
+        OldRevision old = OldRevision.of(BEFORE, COMPARISON);
+        assertEquals(List.of(gone.where().orElseThrow()), old.gone());
+        Envelope page = new Envelope(0, 600, 0, 200);
+        assertEquals(310 + old.besides(page).x, old.seenAt(gone.where().get(), true, page).centre().x, 1e-9);
+        assertEquals(10 + old.besides(page).y, old.seenAt(gone.where().get(), true, page).centre().y, 1e-9);
     }
 
     @Test
     void outlines_that_moved_or_went_are_told_with_how_far() {
-        List<String> texts = list().lines(RevisionList.Kind.OUTLINE).stream().map(RevisionList.Line::text).sorted().toList();
-        assertEquals(List.of("face p2 moved, by up to 80 mm", "face p3 removed"), texts);
-        assertEquals("2 outlines changed; findings: 1 new, 1 gone, 1 the same; 0 marks to be looked at again.", list().summary());
+        assertEquals(List.of("face p2 moved by 80 mm"), texts(list(), RevisionList.Kind.MOVED));
+        assertEquals(List.of("face p3"), texts(list(), RevisionList.Kind.WENT));
+        assertEquals("Outlines: 1 moved, 0 of another shape, 0 new, 1 gone; findings: 1 new, 1 gone, 1 the same; marks to be looked at again: 0.", list().summary());
+    }
+
+    private static List<String> texts(RevisionList list, RevisionList.Kind kind) {
+        return list.lines(kind).stream().map(RevisionList.Line::text).toList();
+    }
+
+    @Test
+    void an_outline_that_moved_a_little_is_told_apart_from_one_of_another_shape() {
+        Snapshot after = new Snapshot(List.of(STAYS, STAYS_TOO, outline("p2", 103, -4, 163, 86), outline("p3", 300, 0, 342, 40)), List.of(), 0);
+        RevisionList list = RevisionList.of(Optional.of(ProofComparison.of(BEFORE, after, List.of())), Optional.empty(), List.of(), UnitSystem.METRIC);
+        assertEquals(List.of("face p2 moved by 5 mm"), texts(list, RevisionList.Kind.MOVED), "3 mm to the right and 4 mm up");
+        assertEquals(List.of("face p3, outlines apart by up to 2 mm"), texts(list, RevisionList.Kind.RESHAPED));
     }
 
     @Test
