@@ -2,17 +2,23 @@
 package kerfglow.window;
 
 import java.io.IOException;
+import java.lang.reflect.Constructor;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -20,21 +26,31 @@ import jakarta.annotation.PostConstruct;
 import kerfglow.api.Check;
 import kerfglow.desktop.DeskMaker;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Notice;
+import kerfglow.desktop.desk.Notices;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import kerfglow.svg.SvgImporter;
-import org.eclipse.e4.ui.model.application.ui.MDirtyable;
+import org.eclipse.e4.core.contexts.IEclipseContext;
+import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
+import org.eclipse.e4.ui.workbench.modeling.IWindowCloseHandler;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.custom.CTabItem;
 import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.dnd.DND;
+import org.eclipse.swt.dnd.DropTarget;
+import org.eclipse.swt.dnd.DropTargetEvent;
+import org.eclipse.swt.dnd.DropTargetListener;
 import org.eclipse.swt.graphics.Color;
 import org.eclipse.swt.graphics.DeviceData;
 import org.eclipse.swt.layout.FillLayout;
+import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Composite;
 import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Event;
 import org.eclipse.swt.widgets.Menu;
 import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
@@ -42,20 +58,29 @@ import org.eclipse.swt.widgets.Shell;
 /** The panes in a real window, arranged as the product arranges them, without e4 around them; driven as by a person. */
 final class Window implements AutoCloseable {
     private static final long LIMIT_NANOS = 180_000_000_000L;
+    private static final int DIALOG_MILLIS = 150;
+    private static final int FORGOTTEN_MILLIS = 20_000;
 
     private final Display display;
     private final Shell shell;
     private final Map<Class<?>, Object> shared;
+    private final Deque<Consumer<Shell>> answers = new ArrayDeque<>();
+    private final Set<Shell> answered = new HashSet<>();
+    private final Set<Shell> forgotten = new HashSet<>();
 
     Window(Path state, List<Check> checks) throws ReflectiveOperationException {
+        this(state, checks, Optional.empty());
+    }
+
+    Window(Path state, List<Check> checks, Optional<Path> demo) throws ReflectiveOperationException {
         DeviceData data = new DeviceData();
         data.tracking = true;
         display = new Display(data);
         CheckCatalogue catalogue = new CheckCatalogue();
         checks.forEach(check -> catalogue.add(check, "test", "1"));
-        shared = DeskMaker.lay(display, new Runner(new SvgImporter(), catalogue), catalogue, state, Optional.empty());
-        shared.put(MDirtyable.class, Proxy.newProxyInstance(Window.class.getClassLoader(), new Class<?>[] {MDirtyable.class}, (proxy, method, given) -> method.getReturnType() == boolean.class ? false : null));
+        shared = DeskMaker.lay(display, new Runner(new SvgImporter(), catalogue), catalogue, state, demo);
         shell = new Shell(display);
+        shared.put(MWindow.class, windowOfTheFramework());
         shell.setBounds(0, 0, 1440, 880);
         shell.setLayout(new FillLayout());
         SashForm columns = new SashForm(shell, SWT.HORIZONTAL);
@@ -69,6 +94,24 @@ final class Window implements AutoCloseable {
         left.setWeights(4, 6);
         columns.setWeights(21, 50, 29);
         shell.open();
+        leaveForgottenDialogs();
+    }
+
+    /** As the framework does: the window is closed when the handler that a pane has set admits it. */
+    private MWindow windowOfTheFramework() {
+        MWindow[] window = new MWindow[1];
+        IEclipseContext context = proxy(IEclipseContext.class, (method, given) -> {
+            if (method.getName().equals("set") && given[0] == IWindowCloseHandler.class) {
+                shell.addListener(SWT.Close, event -> event.doit = ((IWindowCloseHandler) given[1]).close(window[0]));
+            }
+            return null;
+        });
+        window[0] = proxy(MWindow.class, (method, given) -> method.getName().equals("getContext") ? context : null);
+        return window[0];
+    }
+
+    private static <T> T proxy(Class<T> type, BiFunction<Method, Object[], Object> answer) {
+        return type.cast(Proxy.newProxyInstance(Window.class.getClassLoader(), new Class<?>[] {type}, (self, method, given) -> answer.apply(method, given)));
     }
 
     private void tabs(Composite parent, String... partsAndTitles) throws ReflectiveOperationException {
@@ -228,9 +271,42 @@ final class Window implements AutoCloseable {
         settle();
     }
 
+    /** Presses a button by what it says. */
+    void press(Composite in, String text) {
+        control(in, Button.class, button -> button.getText().equals(text)).notifyListeners(SWT.Selection, new Event());
+        if (!shell.isDisposed()) {
+            settle();
+        }
+    }
+
+    /** What the notices above the proof say. */
+    List<String> notices() {
+        return ((Notices) shared.get(Notices.class)).all().stream().map(Notice::words).toList();
+    }
+
+    /** Drops files on the window as another program does. */
+    void drop(Path... files) throws ReflectiveOperationException {
+        Constructor<?> inner = Class.forName("org.eclipse.swt.dnd.DNDEvent").getDeclaredConstructor(); // what the toolkit makes of a drop; it offers no other way
+        inner.setAccessible(true);
+        Constructor<DropTargetEvent> made = DropTargetEvent.class.getConstructor(inner.getDeclaringClass());
+        Event event = (Event) inner.newInstance();
+        event.widget = shell;
+        DropTargetEvent drop = made.newInstance(event);
+        drop.data = Arrays.stream(files).map(Path::toString).toArray(String[]::new);
+        for (DropTargetListener listener : ((DropTarget) shell.getData(DND.DROP_TARGET_KEY)).getDropListeners()) {
+            listener.drop(drop);
+        }
+        settle();
+    }
+
     /** Keeps what the screen shows as a picture; taken from outside, since the toolkit's own copy of the screen is not made anew. */
     void shot(String name) throws IOException, InterruptedException {
         settle();
+        shotAtOnce(name);
+    }
+
+    /** The same while a dialog waits for its answer. */
+    void shotAtOnce(String name) throws IOException, InterruptedException {
         Path folder = Path.of(System.getProperty("shots"));
         Files.createDirectories(folder);
         Process process = new ProcessBuilder("import", "-window", "root", folder.resolve(name + ".png").toString()).inheritIO().start();
@@ -239,19 +315,34 @@ final class Window implements AutoCloseable {
         }
     }
 
-    /** The next dialog that comes up is filled in by this. */
-    void answerNext(java.util.function.Consumer<Shell> answer) {
-        display.timerExec(150, new Runnable() {
-            @Override
-            public void run() {
-                Optional<Shell> dialog = Arrays.stream(display.getShells()).filter(each -> each.getParent() == shell && each.isVisible()).findFirst();
-                if (dialog.isPresent()) {
-                    answer.accept(dialog.get());
-                } else {
-                    display.timerExec(150, this);
+    /** The next dialog that comes up is answered by this; several are answered in the order given. */
+    void answerNext(Consumer<Shell> answer) {
+        answers.add(answer);
+        if (answers.size() == 1) {
+            display.timerExec(DIALOG_MILLIS, this::answerDialog);
+        }
+    }
+
+    private void answerDialog() {
+        Optional<Shell> dialog = shell.isDisposed() ? Optional.empty()
+                : Arrays.stream(display.getShells()).filter(each -> each.getParent() == shell && each.isVisible() && answered.add(each)).findFirst();
+        Optional<Consumer<Shell>> answer = dialog.map(each -> answers.remove());
+        if (!answers.isEmpty() && !shell.isDisposed()) {
+            display.timerExec(DIALOG_MILLIS, this::answerDialog);
+        }
+        answer.ifPresent(each -> each.accept(dialog.get()));
+    }
+
+    /** A dialog that no test answers is left, so that the test fails instead of waiting for ever. */
+    private void leaveForgottenDialogs() {
+        if (!shell.isDisposed()) {
+            for (Shell each : display.getShells()) {
+                if (each.getParent() == shell && each.isVisible() && !forgotten.add(each)) {
+                    each.close();
                 }
             }
-        });
+            display.timerExec(FORGOTTEN_MILLIS, this::leaveForgottenDialogs);
+        }
     }
 
     /** What the toolkit still holds after the window is gone; colours need no disposal, and cursors of the system are the display's. */
@@ -267,9 +358,7 @@ final class Window implements AutoCloseable {
 
     @Override
     public void close() {
-        if (!shell.isDisposed()) {
-            desk().kept().putAway();
-        }
+        desk().kept().putAway();
         display.dispose();
     }
 }

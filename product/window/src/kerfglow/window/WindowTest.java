@@ -281,7 +281,28 @@ class WindowTest {
         assertFalse(Files.exists(folder.resolve("faulty-letters" + JobFile.ENDING)), "it never saved");
         try (Window window = window()) {
             window.open(proof);
+            assertEquals(List.of(), window.desk().job().orElseThrow().state().marks(), "it is offered, not taken up by itself");
+            assertTrue(window.notices().get(0).matches("Work on faulty-letters.kerfglow was not saved when its window ended, last on \\d.* at \\d+:\\d\\d: 1 mark added\\."),
+                    window.notices()::toString);
+            window.shot("11-offer");
+            window.press(window.shell(), "Take it up");
             assertEquals(KilledWindow.TEXT, window.desk().job().orElseThrow().state().marks().get(0).text());
+            assertTrue(window.menuText("Undo").contains("take up what was not saved"));
+            assertEquals(List.of(), window.notices());
+        }
+        try (Window window = window()) {
+            window.open(proof);
+            assertTrue(window.notices().get(0).contains("1 mark added"), "it was not saved the second time either");
+            window.press(window.shell(), "Set it aside");
+            window.shot("12-set-aside");
+            Path kept = Path.of(window.notices().get(0).replaceAll("It is kept as (.*), which.*", "$1"));
+            assertEquals(KilledWindow.TEXT, JobFile.read(kept).state().marks().get(0).text());
+            window.press(window.shell(), "Read");
+            assertEquals(List.of(), window.notices());
+        }
+        try (Window window = window()) {
+            window.open(proof);
+            assertEquals(List.of(), window.notices(), "decided, so that it is not offered again");
         }
     }
 

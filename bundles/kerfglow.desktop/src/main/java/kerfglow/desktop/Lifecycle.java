@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import kerfglow.desktop.desk.FirstFile;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.dropins.Dropins;
@@ -41,9 +42,10 @@ public final class Lifecycle {
         shared.forEach((type, object) -> context.set(type.getName(), object));
         followChecksFolder(service(bundles, Dropins.class));
         forgetLayoutOfOtherVersion(bundles.getBundle().getVersion().toString(), (Habits) shared.get(Habits.class));
+        Habits habits = (Habits) shared.get(Habits.class);
         Optional<Path> named = namedFile(application);
-        named.ifPresent(((Habits) shared.get(Habits.class))::opened);
-        named.or(() -> demo).ifPresent(((Worker) shared.get(Worker.class))::open);
+        named.ifPresent(habits::opened);
+        named.or(() -> FirstFile.of(habits.recent(), demo, stateFolder().resolve(DeskMaker.UNSAVED))).ifPresent(((Worker) shared.get(Worker.class))::open);
     }
 
     /** A shop's own checks come and go while the window is open; it does not wait for their processes. */

@@ -177,6 +177,17 @@ public final class SafeFile {
         return what + (wrong.getMessage() == null ? wrong.toString() : wrong.getMessage());
     }
 
+    /** Why a file could not be written, in a few words for people. */
+    public static String reason(Throwable wrong) {
+        if (wrong instanceof IOException failed && isFull(failed)) {
+            return "the disk is full";
+        }
+        if (wrong instanceof AccessDeniedException || wrong instanceof IOException failed && isReadOnly(failed)) {
+            return "it may only be read";
+        }
+        return wrong instanceof IOException && wrong.getMessage() != null ? wrong.getMessage() : wrong.toString();
+    }
+
     /** The Java platform passes on the system's own words alone: POSIX ENOSPC and EDQUOT, Windows ERROR_DISK_FULL and ERROR_HANDLE_DISK_FULL. */
     private static boolean isFull(IOException wrong) {
         String words = String.valueOf(wrong.getMessage()).toLowerCase(Locale.ROOT);

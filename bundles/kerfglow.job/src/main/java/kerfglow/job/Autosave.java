@@ -6,8 +6,12 @@ import java.time.Duration;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import kerfglow.host.SafeFile;
 
-/** Writes the newest state a fixed time after the first change that is not written yet, in a thread of its own. */
+/**
+ * Writes the newest state a fixed time after the first change that is not written yet, in a thread of its own. What cannot be written is tried again until
+ * it can; that is told once, and once more when it works again.
+ */
 final class Autosave implements AutoCloseable {
     interface Writing {
         void write(JobState state) throws IOException;
@@ -23,6 +27,7 @@ final class Autosave implements AutoCloseable {
     private final Consumer<String> onProblem;
     private final Object disk;
     private JobState waiting;
+    private boolean failing;
 
     /** @param disk held while something is written, so that saving and autosave do not mix */
     Autosave(Duration delay, Object disk, Writing writing, Consumer<String> onProblem) {
@@ -59,9 +64,23 @@ final class Autosave implements AutoCloseable {
             }
             try {
                 writing.write(state);
+                if (failing) {
+                    failing = false;
+                    onProblem.accept("What was entered is kept again until the next start.");
+                }
             } catch (IOException | RuntimeException failed) {
-                onProblem.accept("What was entered cannot be kept beside the job file (" + failed + "); save it elsewhere.");
+                again(state);
+                if (!failing) {
+                    failing = true;
+                    onProblem.accept("What was entered cannot be kept until the next start (" + SafeFile.reason(failed) + "); make room, or save it elsewhere. It is tried again until it can be kept.");
+                }
             }
+        }
+    }
+
+    private synchronized void again(JobState failed) {
+        if (waiting == null && !thread.isShutdown()) {
+            later(failed);
         }
     }
 

@@ -3,6 +3,7 @@ package kerfglow.job;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -87,6 +88,18 @@ public final class History<S> {
             to.push(new Step<>(step.name(), present));
             present = step.other();
         }
+    }
+
+    /** Changes every state, what can be undone and redone too. */
+    public void changeAll(UnaryOperator<S> change) {
+        for (Deque<Step<S>> steps : List.of(done, undone)) {
+            List<Step<S>> changed = steps.stream().map(step -> new Step<>(step.name(), change.apply(step.other()))).toList();
+            steps.clear();
+            steps.addAll(changed);
+        }
+        boolean asSaved = !isChanged();
+        present = change.apply(present);
+        saved = asSaved ? present : change.apply(saved);
     }
 
     /** The present is on disk. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.job;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -103,6 +104,14 @@ public final class Job {
     /** What is now is on the disk. */
     public void markSaved() {
         requireOwner();
+        history.markSaved();
+        listener.changed();
+    }
+
+    /** The job is saved in another file, which names the proof from its own folder; no step of its own. */
+    public void moved(Path from, Path to) {
+        requireOwner();
+        history.changeAll(state -> JobFile.relocated(state, from, to));
         history.markSaved();
         listener.changed();
     }

@@ -19,7 +19,8 @@ import kerfglow.host.SafeFile;
  *
  * <p>Saving writes the whole job to the side file {@code .NAME.unsaved}, forces it to the disk and renames it to the job file, so that
  * at every moment the job file is the old or the new one. Autosave writes the same side file and leaves it there; the next start offers it.
- * A second opener is told who holds the job and cannot save to it. Links are followed.
+ * A second opener is told who holds the job and cannot save to it; what is entered there is kept in a folder of the person's own
+ * ({@link UnsavedPlace}). Links are followed.
  */
 public final class JobFile implements AutoCloseable {
     /** The ending of job files. */
@@ -30,15 +31,15 @@ public final class JobFile implements AutoCloseable {
     private static final int SHORT_DIGEST = 8;
 
     private final Path file;
-    private final Path side;
     private final Optional<JobLock> lock;
     private final Optional<String> heldBy;
+    private final Optional<String> readOnly;
+    private final UnsavedPlace place;
     private final Clock clock;
     private final Contents contents;
     private final Optional<Unsaved> unsaved;
     private final Autosave autosave;
     private String digest;
-    private boolean undecided;
 
     /**
      * What was read of a job file.
@@ -62,25 +63,35 @@ public final class JobFile implements AutoCloseable {
     public record Unsaved(JobState state, Instant at, boolean fitsFile, String previous) {
     }
 
-    /** How a file is opened; the defaults are right but for tests. */
-    public record Options(Clock clock, Duration autosaveDelay, Consumer<String> onProblem) {
-        /** The clock of the system, autosave after {@link #AUTOSAVE_DELAY}; told there when autosave fails, in a thread of its own. */
+    /**
+     * How a file is opened.
+     *
+     * @param autosaveDelay {@link #AUTOSAVE_DELAY} but for tests
+     * @param onProblem told when autosave fails, and when it works again, in a thread of its own
+     * @param ownFolder where to keep what is entered into a job that somebody else holds, or that lies where nothing can be written; absent for nowhere
+     */
+    public record Options(Clock clock, Duration autosaveDelay, Consumer<String> onProblem, Optional<Path> ownFolder) {
+        /** The clock of the system, autosave after {@link #AUTOSAVE_DELAY}, no folder of one's own. */
         public static Options of(Consumer<String> onProblem) {
-            return new Options(Clock.systemUTC(), AUTOSAVE_DELAY, onProblem);
+            return new Options(Clock.systemUTC(), AUTOSAVE_DELAY, onProblem, Optional.empty());
+        }
+
+        public Options withOwnFolder(Path folder) {
+            return new Options(clock, autosaveDelay, onProblem, Optional.of(folder));
         }
     }
 
-    private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, StoredJob stored) throws IOException {
+    private JobFile(Path file, Options options, Optional<JobLock> lock, Optional<String> heldBy, Optional<String> readOnly, StoredJob stored) throws IOException {
         this.file = file;
-        this.side = side(file);
         this.clock = options.clock();
         this.lock = lock;
         this.heldBy = heldBy;
+        this.readOnly = readOnly;
         this.digest = stored.digest();
         this.contents = stored.contents(file, lock.isPresent());
-        this.unsaved = lock.isPresent() ? readUnsaved() : Optional.empty();
-        this.undecided = unsaved.isPresent();
-        this.autosave = new Autosave(options.autosaveDelay(), side, this::autosave, options.onProblem());
+        this.place = UnsavedPlace.of(file, lock.isPresent(), options.ownFolder(), options.clock().instant());
+        this.unsaved = readUnsaved();
+        this.autosave = new Autosave(options.autosaveDelay(), place, this::autosave, options.onProblem());
     }
 
     /**
@@ -93,24 +104,32 @@ public final class JobFile implements AutoCloseable {
         Path file = target(path);
         Optional<JobLock> lock;
         Optional<String> heldBy = Optional.empty();
-        Path holder = sibling(file, "." + file.getFileName() + ".holder");
+        Optional<String> readOnly = Optional.empty();
         try {
-            lock = JobLock.take(sibling(file, "." + file.getFileName() + ".lock"), holder, options.clock().instant());
+            lock = lock(file, options.clock().instant());
             if (lock.isEmpty()) {
-                heldBy = Optional.of(JobLock.holder(holder));
+                heldBy = Optional.of(JobLock.holder(holder(file)));
             }
-        } catch (IOException readOnly) {
+        } catch (IOException unwritable) {
             lock = Optional.empty();
-            heldBy = Optional.of("nobody, but nothing can be written in " + file.getParent() + " (" + readOnly.getMessage() + ")");
+            readOnly = Optional.of("nothing can be written in " + file.getParent() + " (" + SafeFile.reason(unwritable) + ")");
         }
         try {
-            return new JobFile(file, options, lock, heldBy, StoredJob.read(file));
+            return new JobFile(file, options, lock, heldBy, readOnly, StoredJob.read(file));
         } catch (IOException | RuntimeException failed) {
             if (lock.isPresent()) {
                 lock.get().close();
             }
             throw failed;
         }
+    }
+
+    private static Optional<JobLock> lock(Path file, Instant now) throws IOException {
+        return JobLock.take(sibling(file, "." + file.getFileName() + ".lock"), holder(file), now);
+    }
+
+    private static Path holder(Path file) {
+        return sibling(file, "." + file.getFileName() + ".holder");
     }
 
     /**
@@ -156,6 +175,16 @@ public final class JobFile implements AutoCloseable {
         return heldBy;
     }
 
+    /** Why nothing can be written where the job lies; absent when it can. */
+    public Optional<String> readOnly() {
+        return readOnly;
+    }
+
+    /** True when what is entered and not saved is kept somewhere until the next start. */
+    public boolean keepsUnsaved() {
+        return place.side().isPresent();
+    }
+
     /** What was read. */
     public Contents contents() {
         return contents;
@@ -172,16 +201,46 @@ public final class JobFile implements AutoCloseable {
     /** The person goes on from what was not saved. Where somebody saved the job since, saving asks before it writes over that. */
     public JobState takeUnsaved() {
         Unsaved taken = unsaved.orElseThrow();
-        synchronized (side) {
-            undecided = false;
-            digest = taken.previous();
+        synchronized (place) {
+            place.take();
+            if (lock.isPresent()) {
+                digest = taken.previous();
+            }
         }
         return taken.state();
     }
 
-    /** True when a start would offer something for this job file; looks for a file alone. */
-    public static boolean hasUnsaved(Path jobFile) {
-        return Files.exists(side(jobFile.toAbsolutePath()));
+    /** The person does not go on from what was not saved; it is kept as a job file of its own, which is returned. */
+    public Optional<Path> setUnsavedAside() throws IOException {
+        synchronized (place) {
+            return place.setAside();
+        }
+    }
+
+    /** True while what was not saved is neither taken nor set aside. */
+    public boolean isUndecided() {
+        synchronized (place) {
+            return place.offered().isPresent();
+        }
+    }
+
+    /** When something was entered last that a start would offer for this job file; absent when there is nothing. Looks for files alone. */
+    public static Optional<Instant> leftUnsaved(Path jobFile, Optional<Path> ownFolder) {
+        return UnsavedPlace.left(jobFile.toAbsolutePath().normalize(), ownFolder);
+    }
+
+    /** True when a window has this job open now. */
+    public static boolean isHeld(Path jobFile) {
+        Path file = jobFile.toAbsolutePath().normalize();
+        try {
+            Optional<JobLock> lock = lock(file, Instant.now());
+            if (lock.isPresent()) {
+                lock.get().close();
+            }
+            return lock.isEmpty();
+        } catch (IOException unwritable) {
+            return false;
+        }
     }
 
     /** The job file that belongs to a proof unless the person names another: {@code NAME.kerfglow} beside {@code NAME.svg}. */
@@ -206,8 +265,36 @@ public final class JobFile implements AutoCloseable {
 
     /** The job changed; it is on the disk soon, in the side file. Costs nothing. */
     public void changed(JobState state) {
-        if (lock.isPresent()) {
+        if (keepsUnsaved()) {
             autosave.later(state);
+        }
+    }
+
+    /**
+     * Keeps what is not saved for the next start, now.
+     *
+     * @throws IOException with a message for people when it cannot be kept
+     */
+    public void keep(JobState state) throws IOException {
+        synchronized (place) {
+            try {
+                place.write(bytes(state));
+                autosave.forget();
+            } catch (IOException failed) {
+                throw new IOException(file.getFileName() + ": what is not saved cannot be kept for the next start (" + SafeFile.reason(failed) + "); save it under another name", failed);
+            }
+        }
+    }
+
+    /** Nothing differs from the job file any more: what was kept for the next start goes, but for an offer that is not answered. */
+    public void unchanged() {
+        synchronized (place) {
+            autosave.forget();
+            try {
+                place.clear();
+            } catch (IOException stays) {
+                // then the next start offers what was taken back, which loses nothing
+            }
         }
     }
 
@@ -218,63 +305,51 @@ public final class JobFile implements AutoCloseable {
      * @throws JobFileException when somebody else holds it, when it changed on the disk, or when it cannot be written
      */
     public void save(JobState state, boolean overwrite) throws IOException {
+        if (readOnly.isPresent()) {
+            throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved here, " + readOnly.get() + "; save under another name", null);
+        }
         if (lock.isEmpty()) {
             throw new JobFileException(JobFileException.Kind.HELD, file + ": cannot be saved here, it is held by "
                     + heldBy.orElse("another window") + "; save a copy under another name", null);
         }
-        synchronized (side) {
-            autosave.forget();
+        synchronized (place) {
             if (!overwrite && !DiskFile.digest(file).equals(digest)) {
                 throw new JobFileException(JobFileException.Kind.CHANGED_ON_DISK, file
                         + ": changed on the disk since it was read; save under another name, or overwrite it", null);
             }
-            if (Files.exists(file) && !Files.isWritable(file)) { // renaming would take its place all the same
+            if (isWriteProtected()) { // renaming would take its place all the same
                 throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": is write-protected; save under another name, or lift that", null);
             }
             try {
                 byte[] bytes = bytes(state);
-                writeSide(bytes);
-                SafeFile.move(side, file);
+                place.write(bytes);
+                SafeFile.move(place.side().orElseThrow(), file);
                 digest = DiskFile.digest(bytes);
+                autosave.forget(); // not before: what is not saved must still be kept
             } catch (IOException failed) {
-                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + failed
+                throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + SafeFile.reason(failed)
                         + "); what is there is unchanged. Make room or save elsewhere", failed);
             }
         }
     }
 
-    /** What was entered and not saved is not wanted any more. */
-    public void discardUnsaved() throws IOException {
-        synchronized (side) {
-            autosave.forget();
-            if (lock.isPresent()) {
-                undecided = false;
-                DiskFile.delete(side);
-            }
-        }
+    /** True when the file itself may only be read. */
+    public boolean isWriteProtected() {
+        return Files.exists(file) && !Files.isWritable(file);
     }
 
     /** Ends autosave, with what is still to be written, and gives the job back to others. The side file stays if it holds unsaved work. */
     @Override
     public void close() throws IOException {
         autosave.close();
+        place.close();
         if (lock.isPresent()) {
             lock.get().close();
         }
     }
 
     private void autosave(JobState state) throws IOException {
-        writeSide(bytes(state));
-    }
-
-    private void writeSide(byte[] bytes) throws IOException {
-        if (undecided && Files.exists(side)) {
-            SafeFile.move(side, named(file, "unsaved", DiskFile.digest(side)));
-        }
-        undecided = false;
-        Path half = sibling(side, side.getFileName() + ".half");
-        DiskFile.write(half, bytes, file);
-        SafeFile.move(half, side);
+        place.write(bytes(state));
     }
 
     private byte[] bytes(JobState state) {
@@ -282,12 +357,12 @@ public final class JobFile implements AutoCloseable {
     }
 
     private Optional<Unsaved> readUnsaved() throws IOException {
-        DiskFile.delete(sibling(side, side.getFileName() + ".half"));
-        if (!Files.exists(side)) {
+        if (place.offered().isEmpty()) {
             return Optional.empty();
         }
-        JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(side), file.getParent());
-        return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(side).toInstant(), read.previous().equals(digest), read.previous()));
+        Path left = place.offered().get();
+        JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(left), file.getParent());
+        return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(left).toInstant(), read.previous().equals(digest), read.previous()));
     }
 
     private static Path target(Path path) throws JobFileException {
@@ -300,10 +375,6 @@ public final class JobFile implements AutoCloseable {
 
     private static Path sibling(Path file, String name) {
         return file.resolveSibling(name);
-    }
-
-    private static Path side(Path file) {
-        return sibling(file, "." + file.getFileName() + ".unsaved");
     }
 
     /** A name beside the job file that the same content always gets. */

@@ -142,7 +142,7 @@ final class JobReader {
                 problems.add("the section \"" + section.group(1) + "\" cannot be read: " + damaged.getMessage());
             }
         }
-        problems.add("read from what is whole: " + marks.size() + " marks, " + waivers.size() + " waivers, " + signOffs.size() + " sign-offs"
+        problems.add("read from what is whole: marks " + marks.size() + ", waivers " + waivers.size() + ", sign-offs " + signOffs.size()
                 + (sheet.isPresent() ? ", the job sheet" : "; not the job sheet") + (proof.isPresent() ? "" : "; not the proof's name"));
     }
 

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import kerfglow.api.UnitSystem;
 import kerfglow.host.Result;
@@ -40,7 +41,7 @@ class DamagedJobTest {
     }
 
     private JobFile open() throws IOException {
-        return JobFile.open(path, new JobFile.Options(Samples.CLOCK, Duration.ofSeconds(1), problem -> { }));
+        return JobFile.open(path, new JobFile.Options(Samples.CLOCK, Duration.ofSeconds(1), problem -> { }, Optional.empty()));
     }
 
     private JobReader.Read read(String damaged) {

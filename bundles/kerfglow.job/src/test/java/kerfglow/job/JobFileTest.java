@@ -14,10 +14,14 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import kerfglow.host.Result;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class JobFileTest {
@@ -34,7 +38,7 @@ class JobFileTest {
     }
 
     private JobFile open() throws IOException {
-        return JobFile.open(path, new JobFile.Options(Samples.CLOCK, SOON, told::add));
+        return JobFile.open(path, new JobFile.Options(Samples.CLOCK, SOON, told::add, Optional.empty()));
     }
 
     /** A job with one of everything. */
@@ -99,10 +103,10 @@ class JobFileTest {
             JobFile.Unsaved unsaved = file.unsaved().orElseThrow();
             assertEquals("entered", unsaved.state().sheet().title());
             assertTrue(unsaved.fitsFile());
-            assertTrue(JobFile.hasUnsaved(path));
+            assertTrue(JobFile.leftUnsaved(path, Optional.empty()).isPresent());
             file.save(file.takeUnsaved(), false);
         }
-        assertFalse(JobFile.hasUnsaved(path));
+        assertTrue(JobFile.leftUnsaved(path, Optional.empty()).isEmpty());
         try (Stream<Path> files = Files.list(folder)) {
             assertEquals(List.of(path), files.toList());
         }
@@ -124,11 +128,121 @@ class JobFileTest {
             JobState taken = file.takeUnsaved();
             assertEquals(JobFileException.Kind.CHANGED_ON_DISK, assertThrows(JobFileException.class, () -> file.save(taken, false)).kind());
             assertEquals("elsewhere", JobFile.read(path).state().sheet().title());
-            file.discardUnsaved();
+            file.unchanged(); // taken back
         }
         try (JobFile file = open()) {
             assertTrue(file.unsaved().isEmpty());
         }
+    }
+
+    @Test
+    void an_offer_is_set_aside_as_a_job_file_of_its_own_and_not_offered_again() throws IOException {
+        try (JobFile file = open()) {
+            file.changed(named("entered"));
+        }
+        try (JobFile file = open()) {
+            file.unchanged();
+            assertTrue(file.isUndecided(), "what nobody answered stays, whatever is taken back");
+            Path kept = file.setUnsavedAside().orElseThrow();
+            assertEquals("entered", JobFile.read(kept).state().sheet().title());
+            assertFalse(file.isUndecided());
+        }
+        try (JobFile file = open()) {
+            assertTrue(file.unsaved().isEmpty());
+        }
+    }
+
+    @Test
+    void what_is_entered_into_a_job_that_another_holds_is_kept_in_ones_own_folder_and_offered() throws IOException {
+        Path own = folder.resolve("own");
+        JobFile.Options options = new JobFile.Options(Samples.CLOCK, SOON, told::add, Optional.of(own));
+        try (JobFile first = open()) {
+            first.save(named("one"), false);
+            try (JobFile second = JobFile.open(path, options)) {
+                assertTrue(second.heldBy().isPresent());
+                second.changed(named("two"));
+            }
+            assertTrue(JobFile.leftUnsaved(path, Optional.of(own)).isPresent());
+            assertTrue(JobFile.isHeld(path));
+        }
+        assertFalse(JobFile.isHeld(path));
+        try (JobFile third = JobFile.open(path, options)) {
+            assertEquals("two", third.takeUnsaved().sheet().title());
+            third.save(named("two and more"), false);
+        }
+        assertTrue(JobFile.leftUnsaved(path, Optional.of(own)).isEmpty(), "saved, so that nothing is offered");
+        try (Stream<Path> files = Files.list(own)) {
+            assertEquals(List.of(), files.toList());
+        }
+    }
+
+    /** A folder in the place of the lock file stops everyone, also who may write everywhere. */
+    @Test
+    void a_folder_that_may_not_be_written_to_is_told_and_what_is_entered_is_kept_elsewhere() throws IOException {
+        Path own = folder.resolve("own");
+        JobFile.Options options = new JobFile.Options(Samples.CLOCK, SOON, told::add, Optional.of(own));
+        try (JobFile file = open()) {
+            file.save(named("one"), false);
+        }
+        Files.createDirectory(folder.resolve(".sign.kerfglow.lock"));
+        try (JobFile file = JobFile.open(path, options)) {
+            assertTrue(file.heldBy().isEmpty(), "nobody holds it");
+            assertTrue(file.readOnly().orElseThrow().contains(folder.getFileName().toString()));
+            assertEquals(JobFileException.Kind.UNWRITABLE, assertThrows(JobFileException.class, () -> file.save(named("two"), true)).kind());
+            file.keep(named("two"));
+        }
+        try (JobFile file = JobFile.open(path, options)) {
+            assertEquals("two", file.unsaved().orElseThrow().state().sheet().title());
+            assertEquals("two", JobFile.read(file.setUnsavedAside().orElseThrow()).state().sheet().title());
+        }
+        assertEquals("one", JobFile.read(path).state().sheet().title());
+    }
+
+    /** /dev/full answers every write as a full disk does (Linux, full(4)). */
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void a_full_disk_is_told_once_and_what_was_entered_is_kept_as_soon_as_there_is_room() throws Exception {
+        Path side = folder.resolve(".sign.kerfglow.unsaved");
+        Path half = folder.resolve(".sign.kerfglow.unsaved.half");
+        try (JobFile file = open()) {
+            file.save(named("one"), false);
+            Files.createSymbolicLink(half, Path.of("/dev/full"));
+            file.changed(named("two"));
+            JobFileException failed = assertThrows(JobFileException.class, () -> file.save(named("two"), false));
+            assertTrue(failed.getMessage().contains("the disk is full"), failed.getMessage());
+            await(() -> !told.isEmpty());
+            Thread.sleep(5 * SOON.toMillis());
+            assertEquals(1, told.size(), told::toString);
+            assertTrue(told.get(0).contains("the disk is full"), told.get(0));
+            assertEquals("one", JobFile.read(path).state().sheet().title());
+            Files.delete(half);
+            await(() -> Files.exists(side));
+            await(() -> told.size() == 2);
+            assertTrue(told.get(1).contains("kept again"), told.get(1));
+        }
+        try (JobFile file = open()) {
+            assertEquals("two", file.unsaved().orElseThrow().state().sheet().title());
+        }
+    }
+
+    private static void await(BooleanSupplier so) throws InterruptedException {
+        long end = System.nanoTime() + Duration.ofSeconds(20).toNanos();
+        while (!so.getAsBoolean()) {
+            assertTrue(System.nanoTime() < end, "waited in vain");
+            Thread.sleep(5);
+        }
+    }
+
+    @Test
+    void the_difference_of_two_states_is_told_in_words() {
+        JobState from = Samples.state();
+        Mark mark = Mark.of(new MarkShape.Note(new PointMm(1, 2)), "wider?", "Rhea", Samples.CLOCK.instant(), "");
+        JobState to = from.plus(mark).withSheet(SheetEdits.withTitle(from.sheet(), "another"));
+        assertEquals(List.of(), JobDifference.words(from, from));
+        assertEquals(List.of("1 mark added", "the job sheet changed"), JobDifference.words(from, to));
+        assertEquals(List.of("1 mark changed"), JobDifference.words(to, to.changed(mark.id(), each -> each.withText("narrower?", Samples.CLOCK.instant()))));
+        assertEquals(List.of("1 mark taken out", "another file for the proof, b.svg"),
+                JobDifference.words(to, to.without(mark.id()).withProof(from.proof().withFile("b.svg"))));
     }
 
     @Test
@@ -210,7 +324,7 @@ class JobFileTest {
     @Test
     void links_are_followed_and_permissions_kept() throws IOException {
         Path real = Files.createDirectory(folder.resolve("real")).resolve("job.kerfglow");
-        try (JobFile file = JobFile.open(real, new JobFile.Options(Samples.CLOCK, SOON, told::add))) {
+        try (JobFile file = JobFile.open(real, new JobFile.Options(Samples.CLOCK, SOON, told::add, Optional.empty()))) {
             file.save(named("one"), false);
         }
         Files.setPosixFilePermissions(real, PosixFilePermissions.fromString("rw-r-----"));

@@ -14,6 +14,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -53,7 +54,7 @@ class KillTest {
 
         /** @param arguments the job file */
         public static void main(String[] arguments) throws Exception {
-            JobFile file = JobFile.open(Path.of(arguments[0]), new JobFile.Options(Clock.systemUTC(), DELAY, problem -> System.out.println("problem " + problem)));
+            JobFile file = JobFile.open(Path.of(arguments[0]), new JobFile.Options(Clock.systemUTC(), DELAY, problem -> System.out.println("problem " + problem), Optional.empty()));
             JobFile.open(Path.of(arguments[0]), JobFile.Options.of(problem -> { })).close(); // a second window of the process comes and goes; the first still holds the job
             JobState state = JobFileTest.full();
             for (int i = 0; i < 200; i++) { // large enough for a write to take a while

@@ -34,7 +34,7 @@ public final class KeptJob {
     /** Takes up a job; the one before is put away. */
     void begin(Path proof, JobFile newFile, JobState state) {
         putAway();
-        Job begun = newFile.unsaved().isPresent() ? new Job(state, newFile.contents().state(), Clock.systemUTC()) : new Job(state, Clock.systemUTC());
+        Job begun = new Job(state, Clock.systemUTC());
         begun.listen(this::jobChanged);
         job = Optional.of(begun);
         file = Optional.of(newFile);
@@ -60,7 +60,13 @@ public final class KeptJob {
             proofName = current.state().proof().file();
             proofFile = Optional.of(JobFile.proofFile(each.file(), current.state()));
         });
-        file.filter(each -> current.isChanged()).ifPresent(each -> each.changed(current.state()));
+        file.ifPresent(each -> {
+            if (current.isChanged()) {
+                each.changed(current.state());
+            } else {
+                each.unchanged();
+            }
+        });
         changed.run();
     }
 
@@ -90,11 +96,25 @@ public final class KeptJob {
         }
     }
 
-    /** Takes another file for the job from now on, for instance to save a copy. */
-    public void keepIn(JobFile other) {
+    /**
+     * Saves the job in another file and goes on there; when that fails, everything is as it was.
+     *
+     * @throws IOException with a message for people when it cannot be saved
+     */
+    public void saveIn(JobFile other) throws IOException {
+        Job current = job.orElseThrow();
+        Path from = file.orElseThrow().file();
+        JobState moved = JobFile.relocated(current.state(), from, other.file());
+        try {
+            other.save(moved, true);
+        } catch (IOException failed) {
+            other.close();
+            throw failed;
+        }
         putAway();
         file = Optional.of(other);
-        changed.run();
+        proofName = moved.proof().file();
+        current.moved(from, other.file());
     }
 
     /**

@@ -4,10 +4,10 @@ package kerfglow.desktop.desk;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.List;
 import kerfglow.host.JobSheet;
 import kerfglow.host.SheetException;
+import kerfglow.job.JobDifference;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobState;
 import kerfglow.job.ProofRef;
@@ -18,44 +18,35 @@ import kerfglow.job.ProofRef;
  *
  * @param proof the proof's file
  * @param file the job file, held for changes
- * @param state the job; with what was entered but not saved before the window was last killed
- * @param remark what the person should know about the file, in a sentence
+ * @param state the job as it was saved; what was entered and not saved is offered by {@link Notices}
  */
-record OpenedJob(Path proof, JobFile file, JobState state, Optional<String> remark) {
+record OpenedJob(Path proof, JobFile file, JobState state) {
     private static final String SHEET_ENDING = ".job.yaml";
 
     /**
      * Opens.
      *
      * @param path a proof or a job file
-     * @param onProblem told when autosave fails, from a thread of its own
+     * @param options how job files are opened here
      */
-    static OpenedJob of(Path path, Consumer<String> onProblem) throws IOException, SheetException {
+    static OpenedJob of(Path path, JobFile.Options options) throws IOException, SheetException {
         Path file = path.toAbsolutePath().normalize();
         boolean isJob = JobFile.isJobFile(file);
-        Path jobPath = isJob ? file : file.resolveSibling(bare(file) + JobFile.ENDING);
-        JobFile jobFile = JobFile.open(jobPath, JobFile.Options.of(onProblem));
+        Path jobPath = FirstFile.jobOf(file);
+        JobFile jobFile = JobFile.open(jobPath, options);
         try {
             JobFile.Contents contents = jobFile.contents();
             JobState saved = contents.isNew() && !isJob ? JobState.of(ProofRef.of(JobFile.proofName(jobPath, file)), sheetBeside(file)) : contents.state();
-            JobState state = jobFile.unsaved().isPresent() ? jobFile.takeUnsaved() : saved;
-            return new OpenedJob(JobFile.proofFile(jobPath, state), jobFile, state, remark(jobFile));
+            List<String> left = jobFile.unsaved().map(unsaved -> JobDifference.words(saved, unsaved.state())).orElse(List.of());
+            if (left.isEmpty() && jobFile.unsaved().isPresent()) { // taken back before the window ended: nothing to offer
+                jobFile.takeUnsaved();
+                jobFile.unchanged();
+            }
+            return new OpenedJob(JobFile.proofFile(jobPath, saved), jobFile, saved);
         } catch (SheetException | RuntimeException failed) {
             jobFile.close();
             throw failed;
         }
-    }
-
-    private static Optional<String> remark(JobFile file) {
-        String name = file.file().getFileName().toString();
-        if (!file.contents().problems().isEmpty()) {
-            return Optional.of(name + " was damaged; what can be read is shown: " + String.join("; ", file.contents().problems()) + file.contents().kept().map(kept -> ". The original is kept as "
-                    + kept.getFileName()).orElse(""));
-        }
-        if (file.heldBy().isPresent()) {
-            return Optional.of("Decisions cannot be saved to " + name + ": it is held by " + file.heldBy().get());
-        }
-        return file.unsaved().map(unsaved -> "What was entered before the window ended without saving is here again. Save to keep it.");
     }
 
     private static JobSheet sheetBeside(Path proof) throws SheetException {

@@ -30,6 +30,7 @@ import kerfglow.host.Session;
 import kerfglow.host.SheetException;
 import kerfglow.host.ShopSheet;
 import kerfglow.host.Watcher;
+import kerfglow.job.JobFile;
 
 /**
  * Reads and checks in the background and puts what comes out on the desk: first the proof, then each check's findings as it ends, then the
@@ -45,6 +46,7 @@ public final class Worker {
 
     private final Desk desk;
     private final Session session;
+    private final JobFile.Options options;
     private final Executor windowThread;
     private final AtomicReference<Run> current = new AtomicReference<>();
     private JobSheet asked = JobSheet.NONE;
@@ -55,10 +57,12 @@ public final class Worker {
      *
      * @param desk touched on {@code windowThread} alone
      * @param runner the only road to the checks
+     * @param options how job files are opened here
      * @param windowThread runs what touches the desk
      */
-    public Worker(Desk desk, Runner runner, Executor windowThread) {
+    public Worker(Desk desk, Runner runner, JobFile.Options options, Executor windowThread) {
         this.desk = desk;
+        this.options = options;
         session = runner.session();
         this.windowThread = windowThread;
         desk.listen(Topic.JOB, this::checkChangedSheet);
@@ -68,14 +72,13 @@ public final class Worker {
     public void open(Path file) {
         Run run = take(new Run(String.valueOf(file.getFileName())));
         run.start(() -> {
-            OpenedJob opened = OpenedJob.of(file, problem -> windowThread.execute(() -> desk.setWork(WorkState.failed(problem))));
+            OpenedJob opened = OpenedJob.of(file, options);
             run.onDesk(() -> {
                 asked = opened.state().sheet();
                 askedProof = Optional.of(opened.proof());
                 desk.begin(opened.proof(), opened.file(), opened.state());
             });
             run.check(opened.proof(), opened.state().sheet());
-            run.onDesk(() -> opened.remark().ifPresent(remark -> desk.setWork(WorkState.failed(remark))));
         });
     }
 

@@ -7,15 +7,12 @@ import java.util.List;
 import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
-import kerfglow.desktop.desk.WorkState;
 import kerfglow.host.Result;
 import kerfglow.job.JobFile;
-import kerfglow.job.JobFileException;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
-import org.eclipse.swt.widgets.MessageBox;
 import org.eclipse.swt.widgets.Shell;
 
 /** What a person decides: asks for the words that a decision needs, and makes it. */
@@ -121,69 +118,7 @@ final class Decisions {
         }
     }
 
-    boolean canSave() {
-        return desk.job().filter(job -> job.isChanged()).isPresent() || desk.kept().file().filter(file -> file.contents().isNew()).isPresent();
-    }
-
-    /** Saves where the job is kept; says what is wrong when that cannot be. */
-    boolean save() {
-        try {
-            desk.kept().save(false);
-            return true;
-        } catch (JobFileException refused) {
-            if (refused.kind() == JobFileException.Kind.CHANGED_ON_DISK) {
-                return overwrite(refused);
-            }
-            tell("The job is not saved", refused.getMessage());
-        } catch (IOException failed) {
-            tell("The job is not saved", failed.getMessage());
-        }
-        return false;
-    }
-
-    private boolean overwrite(JobFileException refused) {
-        MessageBox box = new MessageBox(shell, SWT.ICON_WARNING | SWT.YES | SWT.NO);
-        box.setText("The job changed on the disk");
-        box.setMessage(refused.getMessage() + "\n\nWrite over it?");
-        if (box.open() != SWT.YES) {
-            return false;
-        }
-        try {
-            desk.kept().save(true);
-            return true;
-        } catch (IOException failed) {
-            tell("The job is not saved", failed.getMessage());
-            return false;
-        }
-    }
-
-    /** Saves under another name, and goes on there. */
-    void saveElsewhere() {
-        FileDialog dialog = new FileDialog(shell, SWT.SAVE);
-        dialog.setText("Save the job as");
-        dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
-        desk.kept().file().ifPresent(file -> {
-            dialog.setFilterPath(file.file().getParent().toString());
-            dialog.setFileName(file.file().getFileName().toString());
-        });
-        dialog.setOverwrite(true);
-        String chosen = dialog.open();
-        if (chosen == null) {
-            return;
-        }
-        Path path = Path.of(chosen.endsWith(JobFile.ENDING) ? chosen : chosen + JobFile.ENDING);
-        try {
-            desk.kept().keepIn(JobFile.open(path, JobFile.Options.of(problem -> shell.getDisplay().asyncExec(() -> desk.setWork(WorkState.failed(problem))))));
-            desk.kept().save(true);
-        } catch (IOException failed) {
-            tell("The job is not saved", failed.getMessage());
-        }
-    }
-
     private void tell(String title, String words) {
-        MessageBox box = new MessageBox(shell, SWT.ICON_INFORMATION | SWT.OK);
-        box.setText(title);
-        box.setMessage(words);
-        box.open();
+        Question.tell(shell, desk, title, words);
     }
 }

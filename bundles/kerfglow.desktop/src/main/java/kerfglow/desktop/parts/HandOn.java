@@ -14,7 +14,6 @@ import kerfglow.host.SafeFile;
 import kerfglow.job.ReviewedResult;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
-import org.eclipse.swt.widgets.MessageBox;
 import org.eclipse.swt.widgets.Shell;
 
 /** Asks where a file of the shown result goes, and writes it in the background: whole or not at all. */
@@ -89,9 +88,6 @@ final class HandOn {
     }
 
     private void tell(String title, String words) {
-        MessageBox box = new MessageBox(shell, SWT.ICON_WARNING | SWT.OK);
-        box.setText(title);
-        box.setMessage(words);
-        box.open();
+        Question.tell(shell, desk, title, words);
     }
 }

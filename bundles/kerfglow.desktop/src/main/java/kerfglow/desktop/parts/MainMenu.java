@@ -11,6 +11,7 @@ import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FindingText;
 import kerfglow.desktop.desk.FloorFile;
 import kerfglow.desktop.desk.Lights;
+import kerfglow.desktop.desk.Notices;
 import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Shown;
 import kerfglow.desktop.desk.Topic;
@@ -32,11 +33,15 @@ final class MainMenu {
     private final ProofCanvas proof;
     private final Opener opener;
     private final Decisions decisions;
+    private final Saving saving;
+    private final Notices notices;
     private final HandOn handOn;
     private final Shell shell;
     private final List<Deed> deeds = new ArrayList<>();
 
-    MainMenu(Shell shell, Desk desk, SheetEditor editor, ProofCanvas proof, Opener opener, Decisions decisions, HandOn handOn) {
+    MainMenu(Shell shell, Desk desk, SheetEditor editor, ProofCanvas proof, Opener opener, Decisions decisions, Saving saving, Notices notices, HandOn handOn) {
+        this.saving = saving;
+        this.notices = notices;
         this.editor = editor;
         this.decisions = decisions;
         this.handOn = handOn;
@@ -77,8 +82,13 @@ final class MainMenu {
         menu.add(deed(Deed.of("Open the &demo", 0, opener::openDemo, opener::hasDemo)));
         menu.add(deed(Deed.of("&Read and check again", SWT.F5, opener::again, () -> desk.proofFile().isPresent())));
         menu.add(new Separator());
-        menu.add(deed(Deed.of("&Save the job", SWT.MOD1 | 'S', decisions::save, () -> desk.job().isPresent())));
-        menu.add(deed(Deed.of("Save the job &as...", SWT.MOD1 | SWT.SHIFT | 'S', decisions::saveElsewhere, () -> desk.job().isPresent())));
+        menu.add(deed(Deed.of("&Save the job", SWT.MOD1 | 'S', saving::save, () -> desk.job().isPresent())));
+        menu.add(deed(Deed.of("Save the job &as...", SWT.MOD1 | SWT.SHIFT | 'S', saving::saveElsewhere, () -> desk.job().isPresent())));
+        menu.add(deed(Deed.of("Take &up what was not saved", 0, notices::takeUp, notices::isOffering)));
+        menu.add(deed(Deed.of("Set aside what was &not saved", 0, () -> {
+            notices.setAside();
+            refresh();
+        }, notices::isOffering)));
         menu.add(new Separator());
         menu.add(deed(Deed.of("Take another &file for the proof...", 0, opener::askRevision, () -> desk.result().isPresent())));
         menu.add(deed(Deed.of("Take in a second reviewer's &marks...", 0, decisions::merge, () -> desk.job().isPresent())));

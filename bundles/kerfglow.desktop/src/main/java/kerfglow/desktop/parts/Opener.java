@@ -1,13 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.parts;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
+import kerfglow.desktop.desk.Dropped;
+import kerfglow.desktop.desk.FirstFile;
 import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.Notices;
 import kerfglow.desktop.desk.Worker;
+import kerfglow.host.SafeFile;
 import kerfglow.job.JobFile;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.DND;
@@ -15,7 +21,6 @@ import org.eclipse.swt.dnd.DropTarget;
 import org.eclipse.swt.dnd.DropTargetAdapter;
 import org.eclipse.swt.dnd.DropTargetEvent;
 import org.eclipse.swt.dnd.FileTransfer;
-import org.eclipse.swt.widgets.Control;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Shell;
 
@@ -26,8 +31,21 @@ final class Opener {
     private final Worker worker;
     private final Habits habits;
     private final Optional<Path> demo;
+    private final Notices notices;
+    private final Leaving leaving;
+    private final Runnable show;
 
-    Opener(Shell shell, Desk desk, Worker worker, Habits habits, Optional<Path> demo) {
+    /**
+     * The ways.
+     *
+     * @param demo the demo, if there is one
+     * @param leaving asks what becomes of the job before
+     * @param show brings the proof to the front
+     */
+    Opener(Shell shell, Desk desk, Worker worker, Habits habits, Optional<Path> demo, Notices notices, Leaving leaving, Runnable show) {
+        this.notices = notices;
+        this.leaving = leaving;
+        this.show = show;
         this.shell = shell;
         this.desk = desk;
         this.worker = worker;
@@ -58,8 +76,31 @@ final class Opener {
     }
 
     void open(Path file) {
-        habits.opened(file);
-        worker.open(file);
+        if (take(file)) {
+            habits.opened(file);
+        }
+    }
+
+    /** A file that is open already is read again; true unless the person stays with the job before. */
+    private boolean take(Path file) {
+        if (isOpen(file)) {
+            worker.checkAgain();
+        } else if (leaving.mayLeave()) {
+            worker.open(file);
+        } else {
+            return false;
+        }
+        show.run();
+        return true;
+    }
+
+    private boolean isOpen(Path file) {
+        try {
+            Path job = SafeFile.target(FirstFile.jobOf(file));
+            return desk.kept().file().filter(open -> open.file().equals(job)).isPresent();
+        } catch (IOException unreadable) {
+            return false; // opening it will say so
+        }
     }
 
     void again() {
@@ -71,16 +112,16 @@ final class Opener {
     }
 
     void openDemo() {
-        demo.ifPresent(worker::open);
+        demo.ifPresent(this::take);
     }
 
     List<Path> recent() {
         return habits.recent();
     }
 
-    /** Lets files be dropped on a control; of several the first is opened. */
-    void acceptDrops(Control control) {
-        DropTarget target = new DropTarget(control, DND.DROP_COPY | DND.DROP_MOVE | DND.DROP_LINK | DND.DROP_DEFAULT);
+    /** Lets files be dropped anywhere on the window. */
+    void acceptDrops() {
+        DropTarget target = new DropTarget(shell, DND.DROP_COPY | DND.DROP_MOVE | DND.DROP_LINK | DND.DROP_DEFAULT);
         target.setTransfer(FileTransfer.getInstance());
         target.addDropListener(new DropTargetAdapter() {
             @Override
@@ -92,10 +133,17 @@ final class Opener {
 
             @Override
             public void drop(DropTargetEvent event) {
-                if (event.data instanceof String[] names && names.length > 0) {
-                    open(Path.of(names[0]));
+                if (event.data instanceof String[] names) {
+                    shell.getDisplay().asyncExec(() -> dropped(Dropped.of(Arrays.stream(names).map(Path::of).toList()))); // the drop must end before anything is asked
                 }
             }
         });
+    }
+
+    private void dropped(Dropped files) {
+        files.file().ifPresent(this::open);
+        if (!files.words().isEmpty()) {
+            notices.tell(files.words());
+        }
     }
 }

@@ -10,14 +10,16 @@ import kerfglow.desktop.desk.Background;
 import kerfglow.desktop.desk.DemoFile;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.Notices;
 import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.desk.WorkState;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.job.Job;
+import kerfglow.job.JobFile;
 import org.eclipse.e4.ui.di.Focus;
-import org.eclipse.e4.ui.di.Persist;
-import org.eclipse.e4.ui.model.application.ui.MDirtyable;
+import org.eclipse.e4.ui.model.application.ui.basic.MWindow;
+import org.eclipse.e4.ui.workbench.modeling.IWindowCloseHandler;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
@@ -40,12 +42,9 @@ public final class ProofPart {
     private Label pointer;
     private ProgressBar progress;
     private Button cancel;
-    private Decisions decisions;
-    private MDirtyable dirty;
 
     @PostConstruct
-    void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, Background background, MDirtyable newDirty) {
-        dirty = newDirty;
+    void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, Background background, Notices notices, JobFile.Options options, MWindow window) {
         desk = newDesk;
         GridLayout layout = new GridLayout(1, false);
         layout.marginWidth = 0;
@@ -55,6 +54,9 @@ public final class ProofPart {
         if (habits.isFirstStart() && demo.file().isPresent() && habits.recent().isEmpty()) { // a person who named a file sees that one
             new FirstWords(parent, desk, habits);
         }
+        Decisions decisions = new Decisions(parent.getShell(), desk, habits);
+        Saving saving = new Saving(parent.getShell(), desk, options);
+        new NoticeStrip(parent, desk, notices, saving::saveElsewhere);
         proof = new ProofCanvas(parent, desk);
         proof.control().setLayoutData(new GridData(SWT.FILL, SWT.FILL, true, true));
         strip = new Composite(parent, SWT.NONE);
@@ -83,10 +85,11 @@ public final class ProofPart {
         Listening.to(desk, strip, Topic.WORK, this::showWork);
         Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
         Listening.to(desk, strip, Topic.MARK, this::showWork);
-        Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file());
-        opener.acceptDrops(proof.control());
-        decisions = new Decisions(parent.getShell(), desk, habits);
-        new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, new HandOn(parent.getShell(), desk, background));
+        Leaving leaving = new Leaving(parent.getShell(), desk, saving);
+        window.getContext().set(IWindowCloseHandler.class, closed -> leaving.mayLeave());
+        Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file(), notices, leaving, proof.control()::setFocus);
+        opener.acceptDrops();
+        new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, saving, notices, new HandOn(parent.getShell(), desk, background));
         proof.hand().onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
         Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
@@ -117,7 +120,6 @@ public final class ProofPart {
     /** The title tells which job it is and whether it is saved. */
     private void showJob() {
         String title = desk.job().map(job -> job.state().sheet().title()).filter(each -> !each.isBlank()).or(() -> desk.proofFile().map(file -> file.getFileName().toString())).orElse("");
-        dirty.setDirty(desk.job().filter(Job::isChanged).isPresent()); // the framework asks before a window with such a pane is closed
         String unsaved = desk.job().filter(Job::isChanged).isPresent() ? "  (not saved)" : "";
         message.getShell().setText("Kerfglow" + (title.isEmpty() ? "" : " \u2013 " + title) + unsaved);
     }
@@ -132,11 +134,6 @@ public final class ProofPart {
 
     private static String counted(int findings) {
         return findings + (findings == 1 ? " finding" : " findings");
-    }
-
-    @Persist
-    void save() {
-        decisions.save();
     }
 
     @Focus
