@@ -25,6 +25,9 @@ public final class Units {
     /** Below the resolution of other lengths. */
     private static final double FINE_MM = 0.01;
 
+    /** Assumed: longer than any number with its unit. */
+    private static final int MOST_QUOTED = 60;
+
     /** From 10 m on (33 ft) a length is a distance or a roll, not a size on a sign, and is shown in metres or feet. */
     private static final double FAR_MM = 10_000;
 
@@ -53,7 +56,7 @@ public final class Units {
         Matcher term = TERM.matcher(rest);
         int at = 0;
         while (at < rest.length()) {
-            if (!term.find(at) || term.start() != at) {
+            if (!term.region(at, rest.length()).lookingAt()) { // find would look on to the end, again for each place
                 throw notALength(text);
             }
             sum += number(term, text) * LENGTH_UNITS_MM.get(term.group("unit"));
@@ -80,8 +83,13 @@ public final class Units {
         return (whole == null ? 0 : Double.parseDouble(whole)) + Double.parseDouble(term.group("over")) / under;
     }
 
+    /** A complaint needs no more of a long text than this. */
+    private static String quoted(String text) {
+        return text.length() <= MOST_QUOTED ? text : text.substring(0, MOST_QUOTED) + "...";
+    }
+
     private static IllegalArgumentException notALength(String text) {
-        return new IllegalArgumentException("\"" + text + "\" is not a length: write a number with its unit, for instance "
+        return new IllegalArgumentException("\"" + quoted(text) + "\" is not a length: write a number with its unit, for instance "
                 + "12.7 mm, 1.2 m, 1/2 in, 1-1/2 in or 8 ft 6 in");
     }
 
@@ -97,11 +105,11 @@ public final class Units {
         }
         Matcher parts = NUMBER_THEN_UNIT.matcher(text.strip());
         if (!parts.matches()) {
-            throw new IllegalArgumentException("\"" + text + "\" is not a number" + withUnit(quantity));
+            throw new IllegalArgumentException("\"" + quoted(text) + "\" is not a number" + withUnit(quantity));
         }
         double number = Double.parseDouble(parts.group(1));
         String unit = parts.group(2).strip();
-        return switch (quantity) {
+        double value = switch (quantity) {
             case AREA -> number * areaUnitMm2(unit, text);
             case ANGLE -> number * oneOf(unit, text, quantity, "", "deg", "°");
             case TIME -> number * oneOf(unit, text, quantity, "", "s");
@@ -109,12 +117,16 @@ public final class Units {
             case RATIO -> unit.equals("%") ? number / 100 : number * oneOf(unit, text, quantity, "");
             case COUNT -> {
                 if (number != Math.rint(number)) {
-                    throw new IllegalArgumentException("\"" + text + "\" must be a whole number");
+                    throw new IllegalArgumentException("\"" + quoted(text) + "\" must be a whole number");
                 }
                 yield number * oneOf(unit, text, quantity, "");
             }
             default -> number * oneOf(unit, text, quantity, "", quantity.unit());
         };
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("\"" + quoted(text) + "\" is too large a number");
+        }
+        return value;
     }
 
     private static double areaUnitMm2(String unit, String text) {
@@ -124,7 +136,7 @@ public final class Units {
             case "m2" -> MM_PER_M * MM_PER_M;
             case "in2", "in" -> MM_PER_INCH * MM_PER_INCH;
             case "ft2", "ft" -> MM_PER_FOOT * MM_PER_FOOT;
-            default -> throw new IllegalArgumentException("\"" + text + "\" is not an area: write a number with mm2, cm2, m2, in2 or ft2");
+            default -> throw new IllegalArgumentException("\"" + quoted(text) + "\" is not an area: write a number with mm2, cm2, m2, in2 or ft2");
         };
     }
 
@@ -132,7 +144,7 @@ public final class Units {
         return switch (unit) {
             case "", "C", "°C" -> number;
             case "F", "°F" -> (number - 32) * 5 / 9;
-            default -> throw new IllegalArgumentException("\"" + text + "\" is not a temperature: write a number with C or F");
+            default -> throw new IllegalArgumentException("\"" + quoted(text) + "\" is not a temperature: write a number with C or F");
         };
     }
 
@@ -142,7 +154,7 @@ public final class Units {
                 return 1;
             }
         }
-        throw new IllegalArgumentException("\"" + text + "\" is not a number" + withUnit(quantity));
+        throw new IllegalArgumentException("\"" + quoted(text) + "\" is not a number" + withUnit(quantity));
     }
 
     private static String withUnit(Quantity quantity) {

@@ -3,8 +3,10 @@ package kerfglow.api;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.Duration;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -27,6 +29,23 @@ class UnitsTest {
     void anything_else_is_refused_with_an_example(String text) {
         IllegalArgumentException wrong = assertThrows(IllegalArgumentException.class, () -> Units.lengthMm(text));
         assertTrue(wrong.getMessage().contains("1/2 in"), wrong.getMessage());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1e999, RATIO", "-1e999 %, RATIO", "1e308 m2, AREA", "1e999 deg, ANGLE", "1e400, COUNT", "1e999 F, TEMPERATURE"})
+    void a_number_that_no_double_holds_is_refused(String text, Quantity quantity) {
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> Units.parse(text, quantity)).getMessage().contains("too large"));
+    }
+
+    /** A sheet may hold two million characters in one value. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1", " ", "1 ", "1/", "1-", "1 in", "."})
+    void a_text_without_end_is_refused_at_once_and_quoted_in_part(String piece) {
+        String text = "5" + piece.repeat(2_000_000 / piece.length()) + "x";
+        for (Quantity quantity : Quantity.values()) {
+            IllegalArgumentException wrong = assertTimeoutPreemptively(Duration.ofSeconds(10), () -> assertThrows(IllegalArgumentException.class, () -> Units.parse(text, quantity)));
+            assertTrue(wrong.getMessage().length() < 300, () -> wrong.getMessage().length() + " characters");
+        }
     }
 
     @ParameterizedTest
