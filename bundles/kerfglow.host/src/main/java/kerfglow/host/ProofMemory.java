@@ -39,6 +39,8 @@ final class ProofMemory {
     }
 
     private static final int CHUNK = 1 << 16;
+    /** Four times what the importer takes; the importer refuses the rest faster than it could be digested. */
+    private static final long MOST_BYTES = 256L << 20;
 
     private final ProofImporter importer;
     private ProofKey proofKey;
@@ -63,7 +65,7 @@ final class ProofMemory {
                 List<String> remarks = new ArrayList<>();
                 proof = new ProofOpener(importer).open(file, job, settings, watcher, remarks, deadline);
                 importRemarks = remarks;
-                proofKey = wanted.orElse(null);
+                proofKey = wanted.filter(key -> digest(file).equals(Optional.of(key.sha256()))).orElse(null); // one that changed while it was read is read again next time
             }
             PartsKey wantedParts = new PartsKey(job.roles(), job.materials(), job.knockOut());
             if (!wantedParts.equals(partsKey)) {
@@ -83,15 +85,19 @@ final class ProofMemory {
         }
     }
 
-    /** Empty when the file cannot be read as one; the importer then says why. */
+    /** Empty when the file cannot be read as one, or is too large to be a proof; the importer then says why. */
     private static Optional<String> digest(Path file) {
         if (!Files.isRegularFile(file)) {
             return Optional.empty();
         }
         try (InputStream in = new DigestInputStream(Files.newInputStream(file), MessageDigest.getInstance("SHA-256"))) {
             byte[] chunk = new byte[CHUNK];
-            while (in.read(chunk) >= 0) {
-                // the stream digests what passes
+            long left = MOST_BYTES;
+            for (int read = in.read(chunk); read >= 0; read = in.read(chunk)) { // the stream digests what passes
+                left -= read;
+                if (left < 0) {
+                    return Optional.empty();
+                }
             }
             return Optional.of(HexFormat.of().formatHex(((DigestInputStream) in).getMessageDigest().digest()));
         } catch (IOException unreadable) {

@@ -2,8 +2,9 @@
 package kerfglow.host;
 
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
-import java.nio.file.Files;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,6 +31,9 @@ final class SheetNode {
     /** Deeper than any sheet here; stops a file made to exhaust the stack. */
     private static final int MAX_DEPTH = 20;
 
+    /** The longest sentence that says what would be right names the roles or the keys and has some 300 characters. Assumed. */
+    private static final int MOST_QUOTED = 600;
+
     private final String file;
     private final String key;
     private final Node node;
@@ -48,16 +52,14 @@ final class SheetNode {
     static SheetNode read(Path path) throws SheetException {
         String name = String.valueOf(path.getFileName());
         try {
-            if (Files.size(path) > MAX_CHARACTERS) {
-                throw new SheetException(name + ": larger than " + MAX_CHARACTERS + " bytes; this is not a sheet", null);
-            }
-            return parse(name, Files.readString(path));
+            byte[] bytes = InputFile.read(path, MAX_CHARACTERS, "a sheet");
+            return parse(name, StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
         } catch (NoSuchFileException missing) {
             throw new SheetException(path + ": there is no such file", missing);
-        } catch (MalformedInputException wrong) {
+        } catch (CharacterCodingException wrong) {
             throw new SheetException(name + ": not UTF-8 text; save the sheet as UTF-8", wrong);
         } catch (IOException unreadable) {
-            throw new SheetException(path + ": cannot be read (" + unreadable.getMessage() + ")", unreadable);
+            throw new SheetException(path + ": cannot be read: " + unreadable.getMessage(), unreadable);
         }
     }
 
@@ -117,7 +119,12 @@ final class SheetNode {
     }
 
     SheetException wrong(String message, Throwable cause) {
-        return new SheetException(file + ", line " + line() + (key.isEmpty() ? "" : ", " + key) + ": " + message, cause);
+        return new SheetException(file + ", line " + line() + (key.isEmpty() ? "" : ", " + shortened(key)) + ": " + shortened(message), cause);
+    }
+
+    /** A complaint quotes what stands there, which may be a whole sheet. */
+    private static String shortened(String text) {
+        return text.length() <= MOST_QUOTED ? text : text.substring(0, MOST_QUOTED / 2) + " ... " + text.substring(text.length() - MOST_QUOTED / 2);
     }
 
     boolean isList() {
