@@ -12,6 +12,7 @@ import java.nio.file.attribute.PosixFileAttributeView;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import kerfglow.host.InputFile;
 import kerfglow.host.SafeFile;
 
 /** Steps of keeping a file under a name that is known beforehand, so that a later start finds what an earlier one left; {@link SafeFile} does the rest. */
@@ -25,7 +26,8 @@ final class DiskFile {
      * @param permissionsLike a file whose permissions it gets, if that is there
      */
     static void write(Path file, byte[] bytes, Path permissionsLike) throws IOException {
-        try (FileChannel out = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {
+        Files.deleteIfExists(file); // else a link that somebody put there would be written through
+        try (FileChannel out = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
             ByteBuffer left = ByteBuffer.wrap(bytes);
             while (left.hasRemaining()) {
                 out.write(left);
@@ -47,7 +49,7 @@ final class DiskFile {
     /** SHA-256 of a file's bytes; empty when there is none. */
     static String digest(Path file) throws IOException {
         try {
-            return digest(Files.readAllBytes(file));
+            return digest(InputFile.read(file, StoredJob.MOST_BYTES, "a job file"));
         } catch (NoSuchFileException missing) {
             return "";
         }

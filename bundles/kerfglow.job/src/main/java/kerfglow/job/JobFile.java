@@ -361,7 +361,7 @@ public final class JobFile implements AutoCloseable {
             return Optional.empty();
         }
         Path left = place.offered().get();
-        JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), Files.readAllBytes(left), file.getParent());
+        JobReader.Read read = JobReader.read(String.valueOf(file.getFileName()), StoredJob.read(left).bytes(), file.getParent());
         return Optional.of(new Unsaved(read.state(), Files.getLastModifiedTime(left).toInstant(), read.previous().equals(digest), read.previous()));
     }
 

@@ -7,7 +7,9 @@ import java.net.UnknownHostException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -16,6 +18,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Objects;
 import java.util.Optional;
+import kerfglow.host.InputFile;
 
 /**
  * Holds a job for one window. The operating system lifts the lock when the process ends, however it ends.
@@ -27,6 +30,8 @@ import java.util.Optional;
 final class JobLock implements AutoCloseable {
     /** Between opening the file and locking it its last holder may have deleted it; more than a few times is no chance. */
     private static final int TRIES = 5;
+    /** A line that names a person, a computer and a process; assumed. */
+    private static final long MOST_BYTES = 10_000;
 
     private final Path file;
     private final Path holder;
@@ -47,6 +52,9 @@ final class JobLock implements AutoCloseable {
      * @throws IOException when no files can be written here, or the file system has no locks
      */
     static Optional<JobLock> take(Path file, Path holder, Instant now) throws IOException {
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && !Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+            throw new IOException(file.getFileName() + " is a link, a pipe or a folder, no lock of ours; take it away"); // a pipe would be waited for
+        }
         if (Files.exists(file) && holder(holder).startsWith(self())) {
             return Optional.empty();
         }
@@ -57,7 +65,8 @@ final class JobLock implements AutoCloseable {
             try {
                 FileLock lock = channel.tryLock();
                 if (lock != null && Files.exists(file) && Objects.equals(opened, key(file))) {
-                    Files.writeString(holder, self() + ", since " + now.truncatedTo(ChronoUnit.SECONDS) + "\n");
+                    Files.deleteIfExists(holder); // else a link that somebody put there would be written through
+                    Files.writeString(holder, self() + ", since " + now.truncatedTo(ChronoUnit.SECONDS) + "\n", StandardOpenOption.CREATE_NEW);
                     return Optional.of(new JobLock(file, holder, channel));
                 }
                 channel.close();
@@ -99,7 +108,7 @@ final class JobLock implements AutoCloseable {
     /** Who holds it, for people. */
     static String holder(Path holder) {
         try {
-            String text = Files.readString(holder).strip();
+            String text = new String(InputFile.read(holder, MOST_BYTES, "the note of a holder"), StandardCharsets.UTF_8).strip();
             return text.isEmpty() ? "another window" : text;
         } catch (IOException unreadable) {
             return "another window";

@@ -23,6 +23,11 @@ final class JobReader {
     private static final Pattern ENTRY = Pattern.compile("\\{\\s*\"(@context|type)\"");
     private static final Pattern SECTION = Pattern.compile("\"(sheet|proof)\"\\s*:\\s*(?=\\{)");
 
+    /** As many as fit a screen; assumed. */
+    private static final int MOST_PROBLEMS = 20;
+    /** Several times the keys that there are; each is tried with all before it. */
+    private static final int MOST_KEYS = 50;
+
     private final String name;
     private final String text;
     private final Path folder;
@@ -70,8 +75,17 @@ final class JobReader {
             reader.salvage();
         }
         ProofRef proof = reader.proof.orElseGet(() -> ProofRef.of(name.replaceFirst("\\.[^.]*$", "") + ".svg"));
-        return new Read(new JobState(proof, reader.sheet.orElse(JobSheet.NONE), reader.marks, reader.waivers, reader.signOffs, reader.seen), List.copyOf(reader.problems),
+        return new Read(new JobState(proof, reader.sheet.orElse(JobSheet.NONE), reader.marks, reader.waivers, reader.signOffs, reader.seen), reader.told(),
                 reader.previous, reader.saved, reader.format);
+    }
+
+    /** Nobody reads thousands of sentences. */
+    private List<String> told() {
+        List<String> told = new ArrayList<>(problems.subList(0, Math.min(MOST_PROBLEMS, problems.size())));
+        if (problems.size() > MOST_PROBLEMS) {
+            told.add("and " + (problems.size() - MOST_PROBLEMS) + " more");
+        }
+        return List.copyOf(told);
     }
 
     /** Bytes that are no text would otherwise turn into question marks in silence. */
@@ -117,10 +131,12 @@ final class JobReader {
     /** Tries wherever an entry may begin; what is whole there is taken. */
     private void salvage() {
         int taken = 0;
+        char[] characters = text.toCharArray();
+        JsonValue.Budget budget = new JsonValue.Budget();
         Matcher entry = ENTRY.matcher(text);
-        for (int at = 0; entry.find(at); at = Math.max(entry.end(), taken)) {
+        for (int at = 0; !budget.isSpent() && entry.find(at); at = Math.max(entry.end(), taken)) {
             try {
-                JsonValue value = JsonValue.first(text.substring(entry.start()));
+                JsonValue value = JsonValue.first(characters, entry.start(), budget);
                 if (isEntry(value)) {
                     taken = entry.start() + value.end();
                     entry(value);
@@ -130,9 +146,9 @@ final class JobReader {
             }
         }
         Matcher section = SECTION.matcher(text);
-        while (section.find()) {
+        while (!budget.isSpent() && section.find()) {
             try {
-                JsonValue value = JsonValue.first(text.substring(section.end()));
+                JsonValue value = JsonValue.first(characters, section.end(), budget);
                 if (section.group(1).equals("proof") && proof.isEmpty()) {
                     proof = Optional.of(EntryReader.proof(value));
                 } else if (section.group(1).equals("sheet") && sheet.isEmpty()) {
@@ -141,6 +157,9 @@ final class JobReader {
             } catch (JobProblem | SheetException damaged) {
                 problems.add("the section \"" + section.group(1) + "\" cannot be read: " + damaged.getMessage());
             }
+        }
+        if (budget.isSpent()) {
+            problems.add("it is too damaged to be looked through to its end (limit on values)");
         }
         problems.add("read from what is whole: marks " + marks.size() + ", waivers " + waivers.size() + ", sign-offs " + signOffs.size()
                 + (sheet.isPresent() ? ", the job sheet" : "; not the job sheet") + (proof.isPresent() ? "" : "; not the proof's name"));
@@ -167,6 +186,10 @@ final class JobReader {
             sheet = Optional.of(JobSheet.parse(name, lead + text.substring(json.start(), json.end()), folder));
         } catch (SheetException wrong) {
             problems.add(wrong.getMessage());
+            if (json.fields().size() > MOST_KEYS) {
+                problems.add("the job sheet is left out: it has " + json.fields().size() + " keys, more than " + MOST_KEYS + " (limit on keys)");
+                return;
+            }
             StringBuilder good = new StringBuilder();
             for (Map.Entry<String, JsonValue> field : json.fields().entrySet()) {
                 String pair = '"' + field.getKey() + "\": " + text.substring(field.getValue().start(), field.getValue().end());

@@ -19,8 +19,8 @@ final class JsonValue {
 
     private final JsonToken token;
     private final String text;
-    private final Map<String, JsonValue> fields = new LinkedHashMap<>();
-    private final List<JsonValue> items = new ArrayList<>();
+    private final Map<String, JsonValue> fields;
+    private final List<JsonValue> items;
     private final int line;
     private final int column;
     private final int start;
@@ -32,19 +32,52 @@ final class JsonValue {
         line = parser.currentTokenLocation().getLineNr();
         column = parser.currentTokenLocation().getColumnNr();
         start = (int) parser.currentTokenLocation().getCharOffset();
+        fields = isObject() ? new LinkedHashMap<>() : Map.of();
+        items = isArray() ? new ArrayList<>() : List.of();
+    }
+
+    /** The first value of a whole text. */
+    static JsonValue first(String text) throws JobProblem {
+        return first(text.toCharArray(), 0, new Budget());
+    }
+
+    /** What reading may cost in all: each value takes some 150 bytes of memory, and a damaged text is tried again from many places. */
+    static final class Budget {
+        /** Assumed: ten thousand findings with 25 values each, four times over. */
+        private static final int MOST_VALUES = 1_000_000;
+        /** Eight times the longest job file. */
+        private static final long MOST_CHARACTERS = 8 * StoredJob.MOST_BYTES;
+        private int left = MOST_VALUES;
+        private long charactersLeft = MOST_CHARACTERS;
+
+        boolean isSpent() {
+            return left <= 0 || charactersLeft <= 0;
+        }
+
+        private void spend(JsonParser parser) throws JsonParseException {
+            if (left-- <= 0) {
+                throw new JsonParseException(parser, "more than " + MOST_VALUES + " values (limit on values); this is not a job file");
+            }
+        }
     }
 
     /**
      * Reads the first value of a text; what stands after it is left alone.
      *
+     * @param from where it begins; offsets, lines and columns count from there
+     * @param budget what may still be spent
      * @throws JobProblem naming line and column of the first fault
      */
-    static JsonValue first(String text) throws JobProblem {
-        try (JsonParser parser = FACTORY.createParser(text)) {
-            if (parser.nextToken() == null) {
-                throw new JobProblem("the file is empty", 1, 1);
+    static JsonValue first(char[] text, int from, Budget budget) throws JobProblem {
+        try (JsonParser parser = FACTORY.createParser(text, from, text.length - from)) {
+            try {
+                if (parser.nextToken() == null) {
+                    throw new JobProblem("the file is empty", 1, 1);
+                }
+                return read(parser, budget);
+            } finally {
+                budget.charactersLeft -= parser.currentLocation().getCharOffset();
             }
-            return read(parser);
         } catch (JsonProcessingException broken) {
             int line = broken.getLocation() == null ? 1 : broken.getLocation().getLineNr();
             int column = broken.getLocation() == null ? 1 : broken.getLocation().getColumnNr();
@@ -55,17 +88,18 @@ final class JsonValue {
         }
     }
 
-    private static JsonValue read(JsonParser parser) throws IOException {
+    private static JsonValue read(JsonParser parser, Budget budget) throws IOException {
+        budget.spend(parser);
         JsonValue value = new JsonValue(parser);
         if (value.isObject()) {
             while (parser.nextToken() == JsonToken.FIELD_NAME) {
                 String name = parser.currentName();
                 parser.nextToken();
-                value.fields.put(name, read(parser));
+                value.fields.put(name, read(parser, budget));
             }
         } else if (value.isArray()) {
             while (parser.nextToken() != JsonToken.END_ARRAY) {
-                value.items.add(read(parser));
+                value.items.add(read(parser, budget));
             }
         }
         value.end = (int) parser.currentLocation().getCharOffset();

@@ -7,6 +7,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import kerfglow.host.InputFile;
 import kerfglow.host.JobSheet;
 
 /**
@@ -16,25 +17,17 @@ import kerfglow.host.JobSheet;
  * @param digest SHA-256 of it
  */
 record StoredJob(byte[] bytes, String digest) {
-    /** Larger than any job by far; stops a file that is something else from filling the memory. */
-    private static final long MOST_BYTES = 256L << 20;
+    /** Assumed: the job of a proof of 2,000 letters with some thousand findings has a few MB; read, a job takes up to twenty times its bytes. */
+    static final long MOST_BYTES = 16L << 20;
 
     static StoredJob read(Path file) throws IOException {
         try {
-            if (Files.isDirectory(file)) {
-                throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": this is a folder, not a job file", null);
-            }
-            if (Files.size(file) > MOST_BYTES) {
-                throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": larger than " + MOST_BYTES + " bytes; this is not a job file", null);
-            }
-            byte[] bytes = Files.readAllBytes(file);
+            byte[] bytes = InputFile.read(file, MOST_BYTES, "a job file");
             return new StoredJob(bytes, DiskFile.digest(bytes));
         } catch (NoSuchFileException missing) {
             return new StoredJob(new byte[0], "");
-        } catch (JobFileException known) {
-            throw known;
         } catch (IOException unreadable) {
-            throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": cannot be read (" + unreadable + ")", unreadable);
+            throw new JobFileException(JobFileException.Kind.UNREADABLE, file + ": cannot be read: " + unreadable.getMessage(), unreadable);
         }
     }
 

@@ -4,6 +4,7 @@ package kerfglow.job;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
@@ -55,7 +56,7 @@ final class UnsavedPlace implements AutoCloseable {
         for (Path each : mine) {
             DiskFile.delete(half(each));
         }
-        return new UnsavedPlace(file, mine.stream().findFirst(), ownLock, mine.stream().filter(Files::exists).findFirst());
+        return new UnsavedPlace(file, mine.stream().findFirst(), ownLock, mine.stream().filter(UnsavedPlace::isOurs).findFirst());
     }
 
     private static Optional<JobLock> lock(Path own, Instant now) {
@@ -69,7 +70,7 @@ final class UnsavedPlace implements AutoCloseable {
 
     /** When something was left last that a start would offer for this job file; nothing while another window has it open. */
     static Optional<Instant> left(Path file, Optional<Path> ownFolder) {
-        return Stream.concat(Stream.of(beside(file)), ownFolder.map(folder -> own(folder, file)).stream()).filter(Files::exists).flatMap(each -> changed(each).stream())
+        return Stream.concat(Stream.of(beside(file)), ownFolder.map(folder -> own(folder, file)).stream()).filter(UnsavedPlace::isOurs).flatMap(each -> changed(each).stream())
                 .max(Instant::compareTo);
     }
 
@@ -79,6 +80,11 @@ final class UnsavedPlace implements AutoCloseable {
         } catch (IOException gone) {
             return Optional.empty();
         }
+    }
+
+    /** A link or a pipe of the name was put there by somebody else. */
+    private static boolean isOurs(Path side) {
+        return Files.isRegularFile(side, LinkOption.NOFOLLOW_LINKS);
     }
 
     private static Path beside(Path file) {
@@ -112,7 +118,7 @@ final class UnsavedPlace implements AutoCloseable {
 
     /** The person does not go on from it: it is kept under a name of its own, which is returned, also when it was set aside before. */
     Optional<Path> setAside() throws IOException {
-        Optional<Path> from = offered.filter(Files::exists);
+        Optional<Path> from = offered.filter(UnsavedPlace::isOurs);
         if (from.isEmpty()) {
             return aside;
         }
