@@ -3,6 +3,7 @@ package kerfglow.cli;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -14,6 +15,7 @@ import kerfglow.api.proof.ProofException;
 import kerfglow.host.SheetException;
 import kerfglow.job.JobFileException;
 import kerfglow.views.JsonView;
+import kerfglow.views.PlainText;
 
 /** Several files, one after the other. One bad file does not stop the rest; each leaves a status. */
 final class Batch {
@@ -49,6 +51,8 @@ final class Batch {
                 refuse(name, "this is not a file name");
             } catch (IOException unreadable) {
                 refuse(name, "the folder cannot be read: " + unreadable.getMessage());
+            } catch (UncheckedIOException unreadable) { // what a walk meets on its way
+                refuse(name, "a folder in it cannot be read: " + unreadable.getCause().getMessage());
             }
         }
         return files;
@@ -65,7 +69,7 @@ final class Batch {
 
     /** Tells why a file cannot be used. */
     void refuse(String file, String why) {
-        err.println("kerfglow: " + file + ": " + why);
+        err.println(PlainText.of("kerfglow: " + file + ": " + why));
         unusable.add(new JsonView.Unusable(file, why));
         statuses.add(ExitStatus.INPUT);
     }
@@ -89,11 +93,11 @@ final class Batch {
             refuse(file.toString(), unwritable.getMessage() == null ? unwritable.toString() : unwritable.getMessage());
         } catch (OutOfMemoryError tooLarge) {
             progress.done();
-            err.println("kerfglow: " + file + ": too large for the memory that the program may use; set KERFGLOW_VMARGS=-Xmx8g and try again");
+            err.println(PlainText.of("kerfglow: " + file) + ": too large for the memory that the program may use; set KERFGLOW_VMARGS=-Xmx8g and try again");
             broken(file, "out of memory");
         } catch (RuntimeException | Error defect) { // an Error too: one bad file must not stop the rest
             progress.done();
-            err.println("kerfglow: " + file + ": the program failed: " + defect + ". This is a defect of the program; please report it with the file.");
+            err.println(PlainText.of("kerfglow: " + file + ": the program failed: " + defect) + ". This is a defect of the program; please report it with the file.");
             broken(file, "the program failed: " + defect);
         }
     }

@@ -23,6 +23,7 @@ import kerfglow.views.JsonView;
 import kerfglow.views.JunitView;
 import kerfglow.views.Layers;
 import kerfglow.views.OverlayPicture;
+import kerfglow.views.PlainText;
 import kerfglow.views.SarifView;
 import kerfglow.views.TextView;
 import picocli.CommandLine.Command;
@@ -71,7 +72,7 @@ final class CheckCommand implements Callable<Integer> {
         Optional<String> wrong = words.wrong(proofs).or(() -> pictures.wrong(proofs))
                 .or(() -> Optional.of("--layers: there is no picture to draw them on; add --overlay PICTURE").filter(none -> overlays.isEmpty() && !layers.isEmpty()));
         if (wrong.isPresent()) {
-            err.println("kerfglow: " + wrong.get());
+            err.println(PlainText.of("kerfglow: " + wrong.get()));
             return ExitStatus.INPUT.code();
         }
         batch.each(proofs, (proof, progress) -> {
@@ -131,7 +132,7 @@ final class CheckCommand implements Callable<Integer> {
         if (results.size() + unusable.size() > 1) {
             out.println();
             results.forEach(result -> out.println(TextView.summary(result)));
-            unusable.forEach(each -> out.println(each.file() + ": not checked: " + each.error()));
+            unusable.forEach(each -> out.println(PlainText.of(each.file() + ": not checked: " + each.error())));
         }
     }
 }

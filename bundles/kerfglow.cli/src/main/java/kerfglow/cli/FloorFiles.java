@@ -10,6 +10,7 @@ import java.util.Optional;
 import kerfglow.host.Runner;
 import kerfglow.host.SafeFile;
 import kerfglow.job.ReviewedResult;
+import kerfglow.views.PlainText;
 import kerfglow.views.TextView;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -46,7 +47,7 @@ final class FloorFiles {
         Targets targets = new Targets("--to", to, endings, suffix);
         Optional<String> mistaken = wrong.or(() -> words.wrong(proofs)).or(() -> targets.wrong(proofs));
         if (mistaken.isPresent()) {
-            voice.err().println("kerfglow: " + mistaken.get());
+            voice.err().println(PlainText.of("kerfglow: " + mistaken.get()));
             return ExitStatus.INPUT.code();
         }
         batch.each(proofs, (proof, progress) -> {
@@ -54,7 +55,7 @@ final class FloorFiles {
             progress.done();
             for (Path file : targets.of(proof)) {
                 SafeFile.writeOver(file, checked.inputs(), words.replace(), stream -> content.write(checked.reviewed(), file, stream));
-                voice.out().println(file);
+                voice.out().println(PlainText.of(file.toString()));
             }
             voice.out().println(TextView.summary(checked.reviewed()));
             return words.status(checked.reviewed());

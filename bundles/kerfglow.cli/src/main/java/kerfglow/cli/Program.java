@@ -11,6 +11,7 @@ import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
 import kerfglow.views.HelpText;
+import kerfglow.views.PlainText;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.FrameworkUtil;
 import picocli.CommandLine;
@@ -73,13 +74,13 @@ final class Program {
             return new CommandLine.RunLast().execute(parsed);
         });
         line.setParameterExceptionHandler((wrong, given) -> {
-            err.println("kerfglow: " + wrong.getMessage());
+            err.println(PlainText.of("kerfglow: " + wrong.getMessage()));
             err.println("\"kerfglow " + (wrong.getCommandLine().getCommandName().equals("kerfglow") ? "" : wrong.getCommandLine().getCommandName() + " ")
                     + "--help\" shows the words that there are.");
             return ExitStatus.INPUT.code();
         });
         line.setExecutionExceptionHandler((defect, where, parsed) -> {
-            err.println("kerfglow: the program failed: " + defect + ". This is a defect of the program; please report it with the file.");
+            err.println(PlainText.of("kerfglow: the program failed: " + defect) + ". This is a defect of the program; please report it with the file.");
             return ExitStatus.BROKEN.code();
         });
         if (arguments.length == 0) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import kerfglow.host.Watcher;
+import kerfglow.views.PlainText;
 
 /** One line on standard error that says how far a long run is; nothing for short ones. */
 final class ProgressLine implements Watcher {
@@ -26,7 +27,7 @@ final class ProgressLine implements Watcher {
     ProgressLine(PrintStream err, boolean shown, String file) {
         this.err = err;
         this.shown = shown;
-        this.file = file;
+        this.file = PlainText.of(file);
     }
 
     @Override

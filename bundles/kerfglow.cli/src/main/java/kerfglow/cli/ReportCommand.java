@@ -17,6 +17,7 @@ import kerfglow.host.SafeFile;
 import kerfglow.papers.HtmlReport;
 import kerfglow.papers.PdfReport;
 import kerfglow.papers.Report;
+import kerfglow.views.PlainText;
 import kerfglow.views.Review;
 import kerfglow.views.TextView;
 import picocli.CommandLine.Command;
@@ -56,7 +57,7 @@ final class ReportCommand implements Callable<Integer> {
         Targets reports = new Targets("--to", to, List.of(".html", ".pdf"), ".report");
         Optional<String> wrong = words.wrong(proofs).or(() -> reports.wrong(proofs));
         if (wrong.isPresent()) {
-            err.println("kerfglow: " + wrong.get());
+            err.println(PlainText.of("kerfglow: " + wrong.get()));
             return ExitStatus.INPUT.code();
         }
         batch.each(proofs, (proof, progress) -> {
@@ -65,7 +66,7 @@ final class ReportCommand implements Callable<Integer> {
             Report report = new Report(checked.reviewed().result(), Review.of(checked.reviewed()), CheckCommand.layers(checked.reviewed().result(), layers), LocalDate.now(ZoneOffset.UTC));
             for (Path file : reports.of(proof)) {
                 SafeFile.writeOver(file, checked.inputs(), words.replace(), out -> write(report, file, out));
-                out.println(file);
+                out.println(PlainText.of(file.toString()));
             }
             out.println(TextView.summary(checked.reviewed()));
             return words.status(checked.reviewed());

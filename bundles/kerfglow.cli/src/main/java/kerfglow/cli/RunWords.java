@@ -4,6 +4,7 @@ package kerfglow.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import kerfglow.api.Severity;
@@ -44,6 +45,11 @@ final class RunWords {
 
     /** What is wrong with the words, if anything. */
     Optional<String> wrong(List<Path> proofs) {
+        for (String sheet : Arrays.asList(job, shop)) {
+            if (sheet != null && !Targets.isPath(sheet)) {
+                return Optional.of(sheet + ": this is not a file name");
+            }
+        }
         return job != null && proofs.stream().anyMatch(JobFile::isJobFile)
                 ? Optional.of("--job " + job + ": a job file holds a job sheet of its own; leave one of them out") : Optional.empty();
     }

@@ -3,6 +3,7 @@ package kerfglow.cli;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -39,6 +40,9 @@ final class Targets {
     /** What is wrong with the words, if anything; told before any work is done. */
     Optional<String> wrong(List<Path> proofs) {
         for (String name : names) {
+            if (!isPath(name)) {
+                return Optional.of(option + " " + name + ": this is not a file name");
+            }
             Path target = Path.of(name);
             String last = target.getFileName() == null ? "" : target.getFileName().toString();
             if (!isFile(name) && last.matches(".+\\..+") && !name.endsWith("/") && !Files.isDirectory(target)) {
@@ -52,6 +56,16 @@ final class Targets {
             }
         }
         return Optional.empty();
+    }
+
+    /** False for what no file can be called here. */
+    static boolean isPath(String name) {
+        try {
+            Path.of(name);
+            return !name.isEmpty();
+        } catch (InvalidPathException notAPath) {
+            return false;
+        }
     }
 
     private boolean isFile(String name) {

@@ -4,6 +4,7 @@ package kerfglow.outlines;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.Locale;
+import kerfglow.views.PlainText;
 
 /** The form of a drawing interchange file: pairs of a group code and a value, a line each, and handles that are given once. */
 final class DxfPairs {
@@ -44,10 +45,10 @@ final class DxfPairs {
         return String.format(Locale.ROOT, "%.6f", value);
     }
 
-    /** Text with characters beyond ASCII as their codes. */
+    /** Text on one line, with characters beyond ASCII as their codes. */
     static String ascii(String text) {
         StringBuilder safe = new StringBuilder();
-        text.chars().forEach(each -> safe.append(each < ASCII_END ? Character.toString(each) : String.format(Locale.ROOT, "\\U+%04X", each)));
+        PlainText.of(text).replace('\n', ' ').replace('\t', ' ').chars().forEach(each -> safe.append(each < ASCII_END ? Character.toString(each) : String.format(Locale.ROOT, "\\U+%04X", each)));
         return safe.toString();
     }
 }

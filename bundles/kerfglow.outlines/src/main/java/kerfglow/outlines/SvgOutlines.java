@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
 import java.util.Locale;
+import kerfglow.views.PlainText;
 
 /** Outlines as an SVG file at real size: one user unit is 1 mm, a group a kind, its name as title. */
 public final class SvgOutlines {
@@ -79,6 +80,6 @@ public final class SvgOutlines {
     }
 
     private static String escape(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+        return PlainText.of(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
     }
 }

@@ -13,6 +13,7 @@ import javax.imageio.ImageIO;
 import kerfglow.host.Result;
 import kerfglow.views.CloseUps;
 import kerfglow.views.OverlayPicture;
+import kerfglow.views.PlainText;
 
 /** A report as one web page that needs nothing else: style and pictures are inside, there is no script. HTML, living standard. */
 public final class HtmlReport {
@@ -162,25 +163,19 @@ public final class HtmlReport {
         out.append("</tbody>\n</table></div>\n</section>\n");
     }
 
-    /** Text that stays text whatever is in it; line breaks are kept. Characters that HTML forbids become a question mark. */
+    /** Text that stays text whatever is in it; line breaks are kept. */
     private static String text(String text) {
         StringBuilder safe = new StringBuilder(text.length());
-        text.codePoints().forEach(each -> {
+        PlainText.of(text).codePoints().forEach(each -> {
             switch (each) {
                 case '<' -> safe.append("&lt;");
                 case '>' -> safe.append("&gt;");
                 case '&' -> safe.append("&amp;");
                 case '"' -> safe.append("&quot;");
                 case '\n' -> safe.append("<br>");
-                default -> safe.appendCodePoint(isAllowed(each) ? each : '?');
+                default -> safe.appendCodePoint(each);
             }
         });
         return safe.toString();
-    }
-
-    /** No controls, surrogates or noncharacters (HTML, 13.2.3.5). */
-    private static boolean isAllowed(int character) {
-        return character == '\t' || character >= ' ' && !(character >= 0x7f && character <= 0x9f) && Character.getType(character) != Character.SURROGATE
-                && (character & 0xfffe) != 0xfffe && !(character >= 0xfdd0 && character <= 0xfdef);
     }
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.views;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
@@ -17,6 +16,7 @@ import kerfglow.api.TableInfo;
 import kerfglow.api.proof.Part;
 import kerfglow.host.Result;
 import kerfglow.job.Decision;
+import kerfglow.job.JsonText;
 import kerfglow.job.ReviewedResult;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -32,7 +32,6 @@ import org.locationtech.jts.io.WKTWriter;
 public final class JsonView {
     /** A millionth of a millimetre: far below any tolerance here, and it keeps rounding noise out of comparisons. */
     private static final double WKT_SCALE = 1e6;
-    private static final JsonFactory FACTORY = new JsonFactory();
 
     private final JsonGenerator json;
 
@@ -85,7 +84,7 @@ public final class JsonView {
     }
 
     private static void with(Writer out, Writing writing) {
-        try (JsonGenerator json = FACTORY.createGenerator(out)) {
+        try (JsonGenerator json = JsonText.generator(out)) {
             json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
             json.setPrettyPrinter(new DefaultPrettyPrinter());
             writing.to(new JsonView(json));

@@ -114,7 +114,7 @@ public final class JunitView {
     private void suite(String name, String check, long millis, List<Case> cases) throws XMLStreamException {
         line();
         xml.writeStartElement("testsuite");
-        xml.writeAttribute("name", allowed(name));
+        xml.writeAttribute("name", PlainText.of(name));
         xml.writeAttribute("tests", Integer.toString(cases.size()));
         for (Ending ending : List.of(Ending.FAILURE, Ending.ERROR, Ending.SKIPPED)) {
             long count = cases.stream().filter(each -> each.ending == ending).count();
@@ -136,7 +136,7 @@ public final class JunitView {
         if (each.ending == Ending.PASSED) {
             if (!each.text.isEmpty()) {
                 xml.writeStartElement("system-out");
-                xml.writeCharacters(allowed(each.text));
+                xml.writeCharacters(PlainText.of(each.text));
                 xml.writeEndElement();
             }
         } else {
@@ -144,8 +144,8 @@ public final class JunitView {
             if (!each.type.isEmpty()) {
                 xml.writeAttribute("type", each.type);
             }
-            xml.writeAttribute("message", allowed(each.message));
-            xml.writeCharacters(allowed(each.text));
+            xml.writeAttribute("message", PlainText.of(each.message));
+            xml.writeCharacters(PlainText.of(each.text));
             xml.writeEndElement();
         }
         xml.writeEndElement();
@@ -153,13 +153,5 @@ public final class JunitView {
 
     private void line() throws XMLStreamException {
         xml.writeCharacters("\n");
-    }
-
-    /** Characters that XML 1.0 forbids (production 2) become a question mark. */
-    private static String allowed(String text) {
-        StringBuilder safe = new StringBuilder(text.length());
-        text.codePoints().forEach(each -> safe.appendCodePoint(each == '\t' || each == '\n' || each == '\r' || each >= 0x20 && each <= 0xd7ff
-                || each >= 0xe000 && each <= 0xfffd || each >= 0x10000 ? each : '?'));
-        return safe.toString();
     }
 }

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.views;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
@@ -19,6 +18,7 @@ import kerfglow.api.Rule;
 import kerfglow.api.Severity;
 import kerfglow.host.Result;
 import kerfglow.job.Decision;
+import kerfglow.job.JsonText;
 import kerfglow.job.ReviewedResult;
 
 /**
@@ -48,7 +48,7 @@ public final class SarifView {
      * @param version of the program
      */
     public static void write(List<ReviewedResult> results, List<JsonView.Unusable> unusable, String version, Writer out) {
-        try (JsonGenerator json = new JsonFactory().createGenerator(out)) {
+        try (JsonGenerator json = JsonText.generator(out)) {
             json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
             json.setPrettyPrinter(new DefaultPrettyPrinter());
             new SarifView(json, version).log(results, unusable);

@@ -199,7 +199,7 @@ final class SvgCanvas implements Canvas {
                 case '>' -> safe.append("&gt;");
                 case '&' -> safe.append("&amp;");
                 case '"' -> safe.append("&quot;");
-                default -> safe.appendCodePoint(c >= ' ' || c == '\t' ? c : ' '); // control characters are not allowed in XML
+                default -> safe.appendCodePoint(c == '\n' ? ' ' : PlainText.isPlain(c) ? c : '?');
             }
         });
         return safe.toString();

@@ -67,14 +67,14 @@ public final class TextView {
         UnitSystem units = result.units();
         List<Part> checked = result.parts().stream().filter(part -> part.role().isChecked()).toList();
         List<Part> others = result.parts().stream().filter(part -> !part.role().isChecked()).toList();
-        line(bold(result.proof().file()) + "  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " x "
+        line(bold(PlainText.of(result.proof().file())) + "  " + Units.format(result.proof().widthMm(), Quantity.LENGTH, units) + " x "
                 + Units.format(result.proof().heightMm(), Quantity.LENGTH, units) + ", " + count(checked.size(), "part") + (checked.isEmpty() ? "" : " (" + roles(checked) + ")")
                 + (others.isEmpty() ? "" : "; not checked: " + roles(others)));
         if (!result.job().title().isEmpty()) {
-            line(result.job().title() + (result.shop().name().isEmpty() ? "" : ", for " + result.shop().name()));
+            line(PlainText.of(result.job().title() + (result.shop().name().isEmpty() ? "" : ", for " + result.shop().name())));
         }
         line("Curves are flattened to " + Units.format(result.proof().chordErrorMm(), Quantity.LENGTH, UnitSystem.METRIC) + " at real size; places are x, y from the top left.");
-        result.remarks().forEach(this::line);
+        result.remarks().forEach(remark -> line(PlainText.of(remark)));
         line("");
     }
 
@@ -87,14 +87,14 @@ public final class TextView {
 
     /** What all findings of a rule have in common, said once above them. */
     private void rule(Result.ReportedFinding first) {
-        line(badge(first.severity()) + " " + bold(first.rule().summary()) + "  " + first.rule().id());
+        line(badge(first.severity()) + " " + bold(PlainText.of(first.rule().summary())) + "  " + first.rule().id());
         paragraph("why    ", first.rule().why());
         paragraph("from   ", first.rule().source() + (first.severityReason().isEmpty() ? "" : "; weighed as " + first.severity().word() + " here: " + first.severityReason()));
         line("");
     }
 
     private void finding(int number, Result.ReportedFinding finding, UnitSystem units) {
-        List<String> message = Wrap.lines(finding.message(), WIDTH - INDENT.length());
+        List<String> message = Wrap.lines(PlainText.of(finding.message()), WIDTH - INDENT.length());
         line(String.format(Locale.ROOT, "%4d   ", number) + message.get(0));
         message.stream().skip(1).forEach(rest -> line(INDENT + rest));
         paragraph("where  ", FindingText.where(finding, units));
@@ -158,7 +158,7 @@ public final class TextView {
                 .collect(Collectors.joining(", "));
         Optional<String> unmeasured = result.checks().stream().filter(row -> row.status() == Result.Status.NOT_MEASURED).map(Result.CheckRow::check)
                 .reduce((a, b) -> a + ", " + b);
-        return result.proof().file() + ": " + counts + (waived == 0 ? "" : ", " + waived + " waived") + unmeasured.map(checks -> "; not measured: " + checks).orElse("")
+        return PlainText.of(result.proof().file()) + ": " + counts + (waived == 0 ? "" : ", " + waived + " waived") + unmeasured.map(checks -> "; not measured: " + checks).orElse("")
                 + (reviewed.isBroken() ? "; not whole, a check failed" : "");
     }
 
@@ -167,7 +167,7 @@ public final class TextView {
     }
 
     private void paragraph(String label, String text) {
-        List<String> lines = Wrap.lines(text, WIDTH - INDENT.length() - label.length());
+        List<String> lines = Wrap.lines(PlainText.of(text), WIDTH - INDENT.length() - label.length());
         for (int i = 0; i < lines.size(); i++) {
             line(INDENT + (i == 0 ? label : " ".repeat(label.length())) + lines.get(i));
         }

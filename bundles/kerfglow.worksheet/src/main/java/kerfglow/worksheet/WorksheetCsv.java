@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
+import kerfglow.views.PlainText;
 
 /**
  * A worksheet as comma-separated values (RFC 4180), one number or text a line: section, part, table, row, item, title, value, unit. Lengths are mm, areas mm²,
@@ -14,6 +15,9 @@ import kerfglow.api.TableInfo;
  */
 public final class WorksheetCsv {
     private static final String HEAD = "section,part,table,row,item,title,value,unit";
+    /** A spreadsheet takes a text that begins so for a formula and runs it (OWASP, "CSV Injection"); with an apostrophe before it, it stays a text. */
+    private static final String FORMULA = "(?s)[=+@\t\r-].*";
+    private static final String NUMBER = "-?\\d+(\\.\\d+)?";
     private final Writer out;
 
     private WorksheetCsv(Writer out) {
@@ -73,7 +77,9 @@ public final class WorksheetCsv {
         out.write("\r\n");
     }
 
-    private static String quoted(String text) {
+    private static String quoted(String cell) {
+        String plain = PlainText.of(cell);
+        String text = plain.matches(FORMULA) && !plain.matches(NUMBER) ? "'" + plain : plain;
         return text.matches("(?s).*[\",\r\n].*") ? "\"" + text.replace("\"", "\"\"") + "\"" : text;
     }
 

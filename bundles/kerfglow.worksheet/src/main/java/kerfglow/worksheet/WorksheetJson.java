@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.worksheet;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import java.io.IOException;
@@ -10,6 +9,7 @@ import java.util.List;
 import kerfglow.api.Table;
 import kerfglow.api.TableInfo;
 import kerfglow.api.UnitSystem;
+import kerfglow.job.JsonText;
 
 /** A worksheet as JSON: lengths in mm, areas in mm², each table with its schema. Fields are only ever added. */
 public final class WorksheetJson {
@@ -22,7 +22,7 @@ public final class WorksheetJson {
 
     /** Writes; the writer is flushed and stays open. */
     public static void write(Worksheet sheet, Writer out) throws IOException {
-        JsonGenerator json = new JsonFactory().createGenerator(out);
+        JsonGenerator json = JsonText.generator(out);
         json.disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
         json.setPrettyPrinter(new DefaultPrettyPrinter());
         new WorksheetJson(json).sheet(sheet);
