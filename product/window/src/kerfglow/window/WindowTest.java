@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -303,6 +306,33 @@ class WindowTest {
         try (Window window = window()) {
             window.open(proof);
             assertEquals(List.of(), window.notices(), "decided, so that it is not offered again");
+        }
+    }
+
+    /** The display goes, as when a session is ended or a connection breaks: the toolkit ends the process at once, nothing can be asked. */
+    @Test
+    void a_window_whose_display_is_lost_ends_and_keeps_what_was_entered() throws Exception {
+        Path proof = folder.resolve("faulty-letters.svg");
+        Path side = folder.resolve(".faulty-letters" + JobFile.ENDING + ".unsaved");
+        Process display = new ProcessBuilder("sh", "-c", "exec Xvfb -displayfd 3 -screen 0 1440x880x24 -nolisten tcp 3>&1 1>/dev/null 2>/dev/null").start();
+        ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Djava.awt.headless=true", "-cp",
+                System.getProperty("java.class.path"), KilledWindow.class.getName(), proof.toString()).inheritIO();
+        builder.environment().put("DISPLAY", ":" + new BufferedReader(new InputStreamReader(display.getInputStream(), StandardCharsets.US_ASCII)).readLine());
+        Process process = builder.start();
+        try {
+            for (int i = 0; i < 1200 && !Files.exists(side) && process.isAlive(); i++) {
+                TimeUnit.MILLISECONDS.sleep(100);
+            }
+            assertTrue(process.isAlive(), "it lives until its display goes");
+            display.destroyForcibly().waitFor();
+            assertTrue(process.waitFor(60, TimeUnit.SECONDS), "it ends by itself");
+        } finally {
+            process.destroyForcibly();
+            display.destroyForcibly();
+        }
+        try (Window window = window()) {
+            window.open(proof);
+            assertEquals(KilledWindow.TEXT, window.desk().job().orElseThrow().state().marks().get(0).text());
         }
     }
 

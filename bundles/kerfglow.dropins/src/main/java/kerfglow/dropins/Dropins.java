@@ -72,6 +72,9 @@ public final class Dropins {
         noFolder = Files.exists(folder) && !Files.isDirectory(folder) ? Optional.of(folder.toString()) : Optional.empty();
         noFolder.ifPresent(now -> catalogue.refuse(now, Optional.of("checks are looked for in it, and it is a file, not a folder")));
         seen = BundleFile.in(folder);
+        if (!seen.isEmpty()) {
+            Processes.clearAbandoned();
+        }
         bring(seen);
     }
 

@@ -18,6 +18,16 @@ final class Processes {
         this.context = context;
     }
 
+    /** Deletes what killed programs left behind. Not in the way of anything, so in a thread of its own. */
+    static void clearAbandoned() {
+        Thread clearing = new Thread(() -> {
+            Worker.clearAbandoned();
+            WorkerProcess.clearAbandoned();
+        }, "clear temporary folders");
+        clearing.setDaemon(true);
+        clearing.start();
+    }
+
     /** A process with as much heap that waits to be told its bundle. */
     WorkerProcess take(int heapMib) throws IOException {
         WorkerProcess taken;

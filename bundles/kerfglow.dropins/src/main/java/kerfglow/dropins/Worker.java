@@ -3,6 +3,7 @@ package kerfglow.dropins;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,8 +18,11 @@ import kerfglow.worker.form.FormNode;
 
 /** One bundle of the folder, its checks, and the process that they run in: kept warm from run to run, started again when it was ended. */
 final class Worker {
-    /** A bundle that has not said who it is by then hangs; a framework starts in less than a second. */
-    private static final long START_SECONDS = 30;
+    /** A process that is not ready by then hangs; a framework starts in less than a second, on a machine that is busy with much else in many. */
+    private static final long READY_SECONDS = 30;
+    /** A bundle that has not said who it is this long after its process was ready hangs: it has only to load a class and answer. */
+    private static final long START_SECONDS = 10;
+    private static final String FOLDER = "kerfglow-check";
 
     private final Processes processes;
     private final BundleFile file;
@@ -33,12 +37,12 @@ final class Worker {
     Worker(Processes processes, BundleFile file, List<BundleFile> others) throws IOException {
         this.processes = processes;
         this.file = file;
-        folder = new OwnFolder("kerfglow-check");
-        own = folder.file("bundle.jar"); // its own name may hold letters that a temporary folder cannot
+        folder = new OwnFolder(FOLDER);
+        own = folder.bundle(); // its own name may hold letters that a temporary folder cannot
         try {
             refused = AllowedDigests.copy(file.path(), own).orElse(null);
             for (BundleFile other : others) {
-                Path copy = folder.file("beside-" + beside.size() + ".jar");
+                Path copy = folder.beside(beside.size());
                 if (AllowedDigests.copy(other.path(), copy).isEmpty()) {
                     beside.add(copy);
                 }
@@ -47,6 +51,11 @@ final class Worker {
             folder.delete();
             throw unreadable;
         }
+    }
+
+    /** Deletes what processes that were killed left in the folder for temporary files. */
+    static void clearAbandoned() {
+        OwnFolder.clearAbandoned(Path.of(System.getProperty("java.io.tmpdir")), FOLDER, Instant.now());
     }
 
     BundleFile file() {
@@ -108,6 +117,7 @@ final class Worker {
     private FormNode start(int heapMib) {
         try {
             process = processes.take(heapMib);
+            process.ready().get(READY_SECONDS, TimeUnit.SECONDS);
             return process.start(own, beside).get(START_SECONDS, TimeUnit.SECONDS);
         } catch (IOException cannotStart) {
             throw new CheckFailedException("no process can be started for it: " + cannotStart.getMessage());
@@ -115,7 +125,7 @@ final class Worker {
             throw new CheckFailedException(ended.getCause().getMessage());
         } catch (TimeoutException hangs) {
             process.kill();
-            throw new CheckFailedException("it did not say who it is within " + START_SECONDS + " s");
+            throw new CheckFailedException(process.ready().isDone() ? "it did not say who it is within " + START_SECONDS + " s" : "its process was not ready within " + READY_SECONDS + " s");
         } catch (InterruptedException interrupted) {
             process.kill();
             Thread.currentThread().interrupt();

@@ -5,6 +5,7 @@ import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.lang.ref.WeakReference;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,7 @@ final class WorkerProcess {
     private static final long MOST_ANSWER_BYTES = 64L << 20;
     private static final int PIPE_BYTES = 1 << 16;
     private static final long DYING_SECONDS = 5;
+    private static final String FOLDER = "kerfglow-worker";
 
     private final int heapMib;
     private final OwnFolder folder;
@@ -39,6 +41,7 @@ final class WorkerProcess {
     private final ExecutorService writing;
     private final Thread errors;
     private final Thread answers;
+    private final CompletableFuture<Void> ready = new CompletableFuture<>();
     private final CompletableFuture<FormNode> checks = new CompletableFuture<>();
     private final Map<Long, Exchange> exchanges = new ConcurrentHashMap<>();
     private final Set<Exchange> stopping = ConcurrentHashMap.newKeySet();
@@ -54,7 +57,7 @@ final class WorkerProcess {
     /** Starts a process that waits to be told which bundle it is for. */
     WorkerProcess(Launch launch, int heapMib) throws IOException {
         this.heapMib = heapMib;
-        folder = new OwnFolder("kerfglow-worker");
+        folder = new OwnFolder(FOLDER);
         process = new ProcessBuilder(launch.command(heapMib, folder.framework())).directory(folder.path().toFile()).start();
         out = new FormWriter(new BufferedOutputStream(process.getOutputStream(), PIPE_BYTES));
         writing = Executors.newSingleThreadExecutor(work -> daemon("worker input", work));
@@ -68,6 +71,16 @@ final class WorkerProcess {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
         return thread;
+    }
+
+    /** Deletes what processes that were killed left in the folder for temporary files. */
+    static void clearAbandoned() {
+        OwnFolder.clearAbandoned(Path.of(System.getProperty("java.io.tmpdir")), FOLDER, Instant.now());
+    }
+
+    /** When it listens; fails with words when it ends before. */
+    CompletableFuture<Void> ready() {
+        return ready;
     }
 
     /**
@@ -203,6 +216,10 @@ final class WorkerProcess {
     }
 
     private void hear(FormNode message) {
+        if (message.text("kind").equals("ready")) {
+            ready.complete(null);
+            return;
+        }
         if (message.text("kind").equals("checks")) {
             checks.complete(message);
             return;
@@ -233,6 +250,7 @@ final class WorkerProcess {
         }
         ended = byItself ? death() : "what its process answered cannot be used: " + unreadable;
         writing.shutdownNow();
+        ready.completeExceptionally(new IOException(ended));
         checks.completeExceptionally(new IOException(ended));
         exchanges.values().forEach(this::over);
         folder.delete();

@@ -46,6 +46,15 @@ final class DiskFile {
         }
     }
 
+    /** Deletes where that can be done; for what is in the way after something worse went wrong. */
+    static void discard(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException stays) {
+            // what went wrong before is what the person must hear
+        }
+    }
+
     /** SHA-256 of a file's bytes; empty when there is none. */
     static String digest(Path file) throws IOException {
         try {

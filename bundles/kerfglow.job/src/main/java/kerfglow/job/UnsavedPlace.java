@@ -134,8 +134,15 @@ final class UnsavedPlace implements AutoCloseable {
     void write(byte[] bytes) throws IOException {
         setAside();
         Path to = side.orElseThrow(() -> new IOException("there is no place for it"));
-        DiskFile.write(half(to), bytes, file);
-        SafeFile.move(half(to), to);
+        try {
+            DiskFile.write(half(to), bytes, file);
+            SafeFile.move(half(to), to);
+        } catch (IOException failed) {
+            if (isOurs(half(to))) {
+                DiskFile.discard(half(to)); // on a full disk half a file is in the way
+            }
+            throw failed;
+        }
         for (Path old : taken.filter(each -> !each.equals(to)).stream().toList()) {
             DiskFile.delete(old);
         }

@@ -23,6 +23,9 @@ class IsolationTest {
     /** What is left of a process after it was ended. */
     private static final int DYING_MILLIS = 2000;
 
+    /** By which the child process of a check is known. */
+    private static final String CHILD_SECONDS = "98765";
+
     private static final String SOURCE = """
             package bad;
             import java.util.*;
@@ -31,6 +34,11 @@ class IsolationTest {
             public class Bad implements Check {
                 private final String way = CheckInfo.page(Bad.class, "way.txt");
                 private final Rule rule = new Rule("bad." + way + ".rule", Severity.REVIEW, "Trial", "why", "fix", "geometry");
+                static {
+                    if (CheckInfo.page(Bad.class, "way.txt").equals("hangs-on-load")) {
+                        try { Thread.sleep(Long.MAX_VALUE); } catch (InterruptedException e) { }
+                    }
+                }
                 public List<String> reads() {
                     return way.equals("reads-null") ? Arrays.asList((String) null) : List.of();
                 }
@@ -73,11 +81,15 @@ class IsolationTest {
                         case "unwritable": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 100_000; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
                         case "nested": { Geometry deep = new GeometryFactory().createPoint(new Coordinate(1, 1)); for (int i = 0; i < 300; i++) { deep = new GeometryFactory().createGeometryCollection(new Geometry[] {deep}); } return at(deep); }
                         case "asks": try { return System.in.read() < 0 ? Outcome.of(List.of()) : null; } catch (java.io.IOException e) { return null; }
+                        case "closes": try { new java.io.FileOutputStream(java.io.FileDescriptor.out).close(); } catch (java.io.IOException e) { } return Outcome.of(List.of());
+                        case "child": try { new ProcessBuilder("sleep", "CHILD_SECONDS").start(); } catch (java.io.IOException e) { throw new RuntimeException(e); } return Outcome.of(List.of());
+                        case "hook": Runtime.getRuntime().addShutdownHook(new Thread(() -> { while (true) { Thread.onSpinWait(); } })); System.exit(0); return null;
+                        case "interrupts": Thread.currentThread().interrupt(); return Outcome.of(List.of());
                         default: return at(ring(0, 0, 1, 0, 1, 1, 0, 0));
                     }
                 }
             }
-            """;
+            """.replace("CHILD_SECONDS", CHILD_SECONDS);
 
     /** What is expected of each way: the state of its row, and words that the row must have. */
     private record Expected(String status, String words) {
@@ -115,19 +127,20 @@ class IsolationTest {
         return result;
     }
 
-    /** Worker processes of the program under test. */
+    /** Worker processes of the program under test, and what they started. */
     private static long workers() throws IOException {
         String plugins = Kerfglow.program().resolveSibling("plugins").toString();
         return ProcessHandle.allProcesses().filter(each -> {
             String command = each.info().commandLine().orElse("");
-            return command.contains("kerfglow.worker.process.Main") && command.contains(plugins);
+            return command.contains("kerfglow.worker.process.Main") && command.contains(plugins) || command.endsWith("sleep " + CHILD_SECONDS);
         }).count();
     }
 
     @Test
     void a_check_that_does_not_end_is_ended_with_its_process() throws Exception {
         way("endless", "timed out", "host.check-time-limit").way("deaf", "timed out", "host.check-time-limit").way("silent", "timed out", "host.check-time-limit");
-        run("--set", SHORT_LIMIT, "--only", "bad.endless,bad.deaf,bad.silent");
+        way("hook", "timed out", "host.check-time-limit");
+        run("--set", SHORT_LIMIT, "--only", "bad.endless,bad.deaf,bad.silent,bad.hook");
     }
 
     /** What cannot even say who it is has no row; a remark names the bundle, and the others are not touched. */
@@ -143,6 +156,19 @@ class IsolationTest {
         assertTrue(result.get("remarks").toString().contains("reads-null.jar is not used: it cannot say who it is"), result.get("remarks")::toString);
     }
 
+    /** It is waited for, since it may be slow; but not long, and once for all that hang. */
+    @Test
+    void a_bundle_that_hangs_while_it_is_loaded_is_given_up_and_named() throws Exception {
+        ShopBundle bad = ShopBundle.compile(folder.resolve("classes"), "bad.Bad", SOURCE);
+        Path checks = Files.createDirectories(folder.resolve("checks"));
+        bad.write(checks.resolve("hangs.jar"), "bad.hangs", "1.0.0", Map.of(), Map.of("bad/way.txt", "hangs-on-load"));
+        bad.write(checks.resolve("good.jar"), "bad.good", "1.0.0", Map.of(), Map.of("bad/way.txt", "good"));
+        Kerfglow.Ran ran = Kerfglow.run("check", "--checks-folder", checks.toString(), "--only", "bad.good", "--format", "json", PROOF.toString());
+        JsonNode result = new ObjectMapper().readTree(ran.out());
+        assertEquals("findings", row(result, "bad.good").get("status").asText());
+        assertTrue(result.get("remarks").toString().contains("hangs.jar is not used: it did not say who it is within 10 s"), result.get("remarks")::toString);
+    }
+
     @Test
     void each_fault_costs_its_own_row_and_nothing_else() throws Exception {
         way("throws", "failed", "on purpose").way("error", "failed", "an error on purpose").way("recursion", "failed", "StackOverflowError");
@@ -152,7 +178,7 @@ class IsolationTest {
         way("exit", "failed", "ended with status 7").way("halt", "failed", "ended with status 9").way("threads", "passed", "50 threads");
         way("changes", "failed", "changed the geometry").way("prints", "passed", "printed 600 MiB").way("raw", "failed", "what its process answered cannot be used");
         way("wordy", "failed", "ArithmeticException: much").way("unwritable", "failed", "cannot be written: java.lang.StackOverflowError").way("nested", "failed", "a collection of geometries inside another");
-        way("asks", "passed", "");
+        way("asks", "passed", "").way("interrupts", "passed", "").way("child", "passed", "").way("closes", "failed", "ended with status 0 while it worked");
         way("good", "findings", "");
         JsonNode without = new ObjectMapper().readTree(Kerfglow.run("check", "--checks-folder", folder.resolve("none").toString(), "--format", "json", PROOF.toString()).out());
         JsonNode with = run();

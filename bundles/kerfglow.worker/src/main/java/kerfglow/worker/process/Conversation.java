@@ -47,6 +47,7 @@ public final class Conversation {
         this.out = new FormWriter(out);
         this.bundle = new ShopBundle(context);
         this.printed = Printed.takeOver();
+        answer("ready", Map.of());
         new Thread(this::listen, "host").start();
     }
 

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.TimeUnit;
 import kerfglow.api.Check;
 import org.osgi.framework.Bundle;
 import org.osgi.framework.BundleContext;
@@ -116,11 +117,11 @@ final class ShopBundle {
     }
 
     private List<ServiceReference<Check>> references(Bundle bundle) throws InterruptedException, InvalidSyntaxException {
-        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        long start = System.nanoTime(); // a clock that is set back must not make it wait
         while (true) {
             Collection<ServiceReference<Check>> all = context.getServiceReferences(Check.class, null);
             List<ServiceReference<Check>> own = all.stream().filter(each -> bundle.equals(each.getBundle())).sorted().toList();
-            if (!own.isEmpty() || System.currentTimeMillis() > end) {
+            if (!own.isEmpty() || System.nanoTime() - start > TimeUnit.MILLISECONDS.toNanos(PATIENCE_MILLIS)) {
                 return own;
             }
             Thread.sleep(LOOK_MILLIS);
