@@ -2,36 +2,32 @@
 package kerfglow.light;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Polygon;
 
 /**
  * A can made ready for light: how its surfaces see each other is reckoned once, so that modules can be moved and lit again in little time.
  * Immutable; {@link #light} may run on several threads.
  */
 public final class Cavity {
-    /** An emitter is looked from in this many more directions than a patch: it is a point, and what it lights has edges. */
-    private static final int DIRECTIONS_OF_EMITTERS = 4;
-    private static final int RISES_OF_EMITTERS = 2;
-
     private final Can can;
     private final Accuracy accuracy;
+    private final Interior interior;
+    /** From where this can is to where its interior is reckoned. */
+    private final Pose pose;
     private final Outline outline;
     private final Grid grid;
     private final boolean[] inside;
     private final boolean[] lit;
-    private final Patches patches;
-    private final double[] reflectances;
-    /** Both empty when nothing is reflected. */
-    private final Optional<Exchange> exchange;
+    /** Empty when nothing is reflected. */
     private final Optional<Gather> gather;
 
-    private Cavity(Can can, Accuracy accuracy, Runnable pulse) {
+    private Cavity(Can can, Accuracy accuracy, Interior interior, Pose pose, double nodesPerPatch, Runnable pulse) {
         this.can = can;
         this.accuracy = accuracy;
+        this.interior = interior;
+        this.pose = pose;
         outline = new Outline(can.inside());
         grid = Grid.over(can.inside().getEnvelopeInternal(), accuracy.cellMm());
         inside = Spans.inside(grid, can.inside());
@@ -39,15 +35,7 @@ public final class Cavity {
         for (int i = 0; i < lit.length; i++) {
             lit[i] &= inside[i];
         }
-        double stroke = 2 * can.inside().getArea() / can.inside().getLength();
-        patches = Patches.of(can.inside(), outline, can.depthMm(), accuracy.patchShare() * Math.min(can.depthMm(), stroke), accuracy.mostPatches());
-        reflectances = new double[patches.size()];
-        Arrays.fill(reflectances, 0, patches.plan, can.finish().backReflectance());
-        Arrays.fill(reflectances, patches.plan, 2 * patches.plan, can.finish().faceReflectance());
-        Arrays.fill(reflectances, 2 * patches.plan, patches.size(), can.finish().wallReflectance());
-        boolean black = Arrays.stream(reflectances).allMatch(each -> each == 0);
-        exchange = black ? Optional.empty() : Optional.of(new Exchange(outline, patches, can.depthMm(), accuracy.directions(), pulse));
-        gather = black ? Optional.empty() : Optional.of(new Gather(outline, patches, can.depthMm(), accuracy.directions(), grid, inside, pulse));
+        gather = interior.isBlack() ? Optional.empty() : Optional.of(new Gather(interior, pose, nodesPerPatch, grid, inside, pulse));
     }
 
     /**
@@ -57,7 +45,25 @@ public final class Cavity {
      */
     public static Cavity of(Can can, Accuracy accuracy, Runnable pulse) {
         pulse.run();
-        return new Cavity(can, accuracy, pulse);
+        Interior interior = new Interior(can, accuracy, pulse);
+        return new Cavity(can, accuracy, interior, interior.pose, Gather.NODES_PER_PATCH, pulse);
+    }
+
+    /**
+     * The same can, moved into the frame of its own shape; what its surfaces see of each other is not reckoned again, and
+     * what they send on is read a little more coarsely. Turned cans are alike there.
+     *
+     * @param cellMm cell of its maps, mm
+     * @param pulse called often; throws when the work is over
+     */
+    public Cavity inOwnFrame(double cellMm, Runnable pulse) {
+        Can moved = new Can((Polygon) pose.into(can.inside()), pose.into(can.lit()), can.depthMm(), can.finish());
+        return new Cavity(moved, accuracy.cellMm(cellMm), interior, Pose.none(), Gather.FEW_NODES_PER_PATCH, pulse);
+    }
+
+    /** The frame of the can's own shape. */
+    public Pose pose() {
+        return pose;
     }
 
     public Can can() {
@@ -70,7 +76,7 @@ public final class Cavity {
 
     /** Size of the patches that send light on, mm; larger than asked for where they would have been too many. */
     public double patchMm() {
-        return patches.patchMm;
+        return interior.patches.patchMm;
     }
 
     /** The cells of its maps. */
@@ -92,21 +98,36 @@ public final class Cavity {
             direct.add(module, 1, lux);
         }
         double straight = sum(lux);
-        double[] arriving = arriving(modules, pulse);
-        double[] all = exchange.map(each -> each.settle(arriving, reflectances, pulse)).orElse(arriving);
-        if (gather.isPresent()) {
-            double[] radiosity = new double[all.length];
-            for (int i = 0; i < all.length; i++) {
-                radiosity[i] = all[i] * reflectances[i] / patches.areas[i];
-            }
-            gather.get().add(radiosity, lux, pulse);
-        }
+        Interior.Received received = interior.received(modules.stream().map(pose::into).toList(), pulse);
+        gather.ifPresent(each -> each.add(interior.radiosity(received), lux, pulse));
         double total = sum(lux);
         double[] luminance = Smoothing.gaussian(grid, inside, lux, can.finish().spreadMm() / grid.cellMm()).clone();
         for (int i = 0; i < luminance.length; i++) {
             luminance[i] *= can.finish().faceTransmittance() / Math.PI;
         }
-        return new LightMap(grid, inside, lit, lux, luminance, total > 0 ? straight / total : 0, balance(arriving, all, total));
+        return new LightMap(grid, inside, lit, lux, luminance, total > 0 ? straight / total : 0, balance(received, total));
+    }
+
+    /** The part of it that back, walls and face send on, lux in each cell; see {@link #light}. */
+    public double[] sentOn(List<LightModule> modules, Runnable pulse) {
+        double[] lux = new double[grid.size()];
+        gather.ifPresent(each -> each.add(interior.radiosity(interior.received(modules.stream().map(pose::into).toList(), pulse)), lux, pulse));
+        return lux;
+    }
+
+    /** True when surfaces send nothing on. */
+    public boolean isBlack() {
+        return gather.isEmpty();
+    }
+
+    /** True when the centre of a cell lies on the lit face. */
+    public boolean isLit(int cell) {
+        return lit[cell];
+    }
+
+    /** A map blurred by a Gaussian along the face, within the outline; sigma in mm, 0 changes nothing. */
+    public double[] blurred(double[] values, double sigmaMm) {
+        return Smoothing.gaussian(grid, inside, values, sigmaMm / grid.cellMm());
     }
 
     private double sum(double[] lux) {
@@ -117,36 +138,7 @@ public final class Cavity {
         return sum;
     }
 
-    /** What the patches receive straight from the emitters, lumen: each emitter's light goes out in equal parcels, so that none is lost. */
-    private double[] arriving(List<LightModule> modules, Runnable pulse) {
-        double[] arriving = new double[patches.size()];
-        Room room = new Room(outline, patches, can.depthMm());
-        int directions = DIRECTIONS_OF_EMITTERS * accuracy.directions();
-        int rises = accuracy.directions() / RISES_OF_EMITTERS;
-        Map<Double, Lattice> beams = new HashMap<>();
-        int turn = 0;
-        for (LightModule module : modules) {
-            pulse.run();
-            LightModuleType type = module.type();
-            Lattice beam = beams.computeIfAbsent(type.exponent(), Lattice::emitter);
-            double parcel = type.fluxLm() / type.emitters() / directions / rises;
-            for (Coordinate emitter : module.emitters()) {
-                turn++;
-                for (int a = 0; outline.contains(emitter.x, emitter.y) && a < directions; a++) {
-                    double angle = 2 * Math.PI * (a + Lattice.shift(turn)) / directions;
-                    if (room.look(emitter.x, emitter.y, Math.cos(angle), Math.sin(angle))) {
-                        for (int r = 0; r < rises; r++) {
-                            room.follow(type.heightMm(), 1, beam.at((r + Lattice.shift(a)) / rises));
-                            arriving[room.patch()] += parcel;
-                        }
-                    }
-                }
-            }
-        }
-        return arriving;
-    }
-
-    private LightMap.Balance balance(double[] arriving, double[] all, double totalLux) {
+    private LightMap.Balance balance(Interior.Received received, double totalLux) {
         int cells = 0;
         for (boolean each : inside) {
             cells += each ? 1 : 0;
@@ -154,13 +146,14 @@ public final class Cavity {
         double onFace = cells == 0 ? 0 : totalLux / cells * can.inside().getArea() / LightMap.MM2_PER_M2;
         double back = 0;
         double walls = 0;
-        for (int i = 0; i < patches.size(); i++) {
-            double absorbed = all[i] * (1 - reflectances[i]);
-            back += i < patches.plan ? absorbed : 0;
-            walls += i < 2 * patches.plan ? 0 : absorbed;
+        int plan = interior.patches.plan;
+        for (int i = 0; i < received.all().length; i++) {
+            double absorbed = received.all()[i] * interior.absorptance(i);
+            back += i < plan ? absorbed : 0;
+            walls += i < 2 * plan ? 0 : absorbed;
         }
         Finish finish = can.finish();
-        return new LightMap.Balance(Arrays.stream(arriving).sum(), back, walls,
+        return new LightMap.Balance(Arrays.stream(received.straight()).sum(), back, walls,
                 onFace * (1 - finish.faceReflectance() - finish.faceTransmittance()), onFace * finish.faceTransmittance());
     }
 }

@@ -28,6 +28,11 @@ public final class DirectLight {
         this(new Outline(inside), Grid.over(inside.getEnvelopeInternal(), cellMm), depthMm);
     }
 
+    /** On the cells of a grid. */
+    public DirectLight(Polygon inside, double depthMm, Grid grid) {
+        this(new Outline(inside), grid, depthMm);
+    }
+
     DirectLight(Outline outline, Grid grid, double depthMm) {
         this.outline = outline;
         this.grid = grid;

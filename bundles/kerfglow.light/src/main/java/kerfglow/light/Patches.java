@@ -214,7 +214,9 @@ final class Patches {
 
     /** How far round its ring a place on an edge lies, in pieces from the ring's first. */
     double alongRing(int edge, double x, double y) {
-        double along = before[edge] + Math.hypot(x - outline.ax[edge], y - outline.ay[edge]);
+        double dx = x - outline.ax[edge];
+        double dy = y - outline.ay[edge];
+        double along = before[edge] + Math.sqrt(dx * dx + dy * dy); // several times as fast as hypot
         int ring = ringOf[edge];
         return Math.min(along / pieceLengths[ring], ringPieces[ring + 1] - ringPieces[ring] - SHORT_OF_END);
     }

@@ -3,28 +3,27 @@ package kerfglow.light.layout;
 
 import java.util.ArrayList;
 import java.util.List;
+import kerfglow.light.Spots;
 
 /**
- * Some of the sites, and how far their light falls short of a target: the sum of the squares by which samples lie below the wanted share of
+ * Some of the sites, and how far their light falls short of a target: the sum of the squares by which cells lie below the wanted share of
  * the mean, and passes below the wanted share of their peaks. 0 is reached. The sum, not the worst place alone, tells a search where to go.
  */
 final class Choice {
     /** Peaks and passes that turned up last; older ones belong to modules that have moved since. Assumed. */
     private static final int MOST_PAIRS = 80;
 
-    private final Samples samples;
-    private final Base base;
+    private final Lighting lighting;
     private final Target target;
     private final List<Integer> sites = new ArrayList<>();
     private final double[] light;
     private final double[] seen;
-    /** Places of a peak and its pass among the seen samples. */
+    /** Cells of a peak and its pass. */
     private final List<int[]> pairs;
     private double mean;
 
-    private Choice(Samples samples, Base base, Target target, double[] light, double[] seen, List<int[]> pairs, double mean) {
-        this.samples = samples;
-        this.base = base;
+    private Choice(Lighting lighting, Target target, double[] light, double[] seen, List<int[]> pairs, double mean) {
+        this.lighting = lighting;
         this.target = target;
         this.light = light;
         this.seen = seen;
@@ -32,14 +31,15 @@ final class Choice {
         this.mean = mean;
     }
 
-    /** No site chosen. */
-    static Choice none(Samples samples, Base base, Target target) {
-        return none(samples, base, target, List.of());
+    /** No site chosen; what a person put gives its light. */
+    static Choice none(Lighting lighting, Target target) {
+        return none(lighting, target, List.of());
     }
 
-    private static Choice none(Samples samples, Base base, Target target, List<int[]> pairs) {
-        return new Choice(samples, base, target, doubles(samples.picked(base.luminance())), doubles(samples.seenPicked(base.seen())), pairs,
-                Samples.mean(base.luminance()));
+    private static Choice none(Lighting lighting, Target target, List<int[]> pairs) {
+        double[] light = doubles(lighting.fixed());
+        double[] seen = Double.isFinite(target.contrast()) ? doubles(lighting.fixedSeen()) : new double[0];
+        return new Choice(lighting, target, light, seen, pairs, lighting.fixedMean());
     }
 
     private static double[] doubles(float[] floats) {
@@ -51,43 +51,38 @@ final class Choice {
     }
 
     Choice copy() {
-        Choice copy = new Choice(samples, base, target, light.clone(), seen.clone(), pairs, mean);
+        Choice copy = new Choice(lighting, target, light.clone(), seen.clone(), pairs, mean);
         copy.sites.addAll(sites);
         return copy;
     }
 
-    /** The same sites over another light for another target, with the samples that there are by now. */
-    Choice over(Base otherBase, Target otherTarget) {
-        return rebuilt(otherBase, otherTarget, pairs);
+    /** The same sites for another target, with the factors that the light has by now. */
+    Choice toward(Target other) {
+        return rebuilt(other, pairs);
     }
 
-    /** The same for another target. */
-    Choice toward(Target otherTarget) {
-        return rebuilt(base, otherTarget, pairs);
-    }
-
-    private Choice rebuilt(Base otherBase, Target otherTarget, List<int[]> otherPairs) {
-        Choice again = none(samples, otherBase, otherTarget, otherPairs);
+    private Choice rebuilt(Target other, List<int[]> otherPairs) {
+        Choice again = none(lighting, other, otherPairs);
         sites.forEach(again::add);
         return again;
     }
 
-    /** False when samples were added since. */
-    boolean isCurrent() {
-        return light.length == samples.size() && seen.length == samples.seenSize();
-    }
-
-    /** The same with the darkest of all cells and all bright spots among the samples; itself when nothing was overlooked. */
+    /** The same with all bright spots that there are among the pairs; itself when there is none. */
     Choice lookedCloser() {
-        float[] total = samples.total(base, sites);
-        boolean overlooked = samples.addDarkest(total, target.uniformity() * Samples.mean(total));
-        List<int[]> spots = Double.isFinite(target.contrast()) ? samples.spots(samples.seenTotal(base, sites)) : List.of();
-        if (!overlooked && spots.isEmpty() && isCurrent()) {
+        List<Spots.Spot> spots = spots();
+        if (spots.isEmpty()) {
             return this;
         }
-        List<int[]> all = new ArrayList<>(spots);
+        List<int[]> all = new ArrayList<>();
+        spots.forEach(spot -> all.add(new int[] {lighting.cell(spot.at()), lighting.cell(spot.pass())}));
         all.addAll(pairs);
-        return rebuilt(base, target, List.copyOf(all.subList(0, Math.min(MOST_PAIRS, all.size()))));
+        Choice closer = new Choice(lighting, target, light.clone(), seen.clone(), List.copyOf(all.subList(0, Math.min(MOST_PAIRS, all.size()))), mean);
+        closer.sites.addAll(sites);
+        return closer;
+    }
+
+    private List<Spots.Spot> spots() {
+        return seen.length == 0 ? List.of() : lighting.spots(seen, target.contrast());
     }
 
     Target target() {
@@ -100,6 +95,10 @@ final class Choice {
 
     int size() {
         return sites.size();
+    }
+
+    int cells() {
+        return light.length;
     }
 
     void add(int site) {
@@ -118,11 +117,11 @@ final class Choice {
     }
 
     private void change(int site, int sign) {
-        add(samples.of(site), sign, light);
+        add(lighting.row(site), sign, light);
         if (seen.length > 0) {
-            add(samples.seenOf(site), sign, seen);
+            add(lighting.seenRow(site), sign, seen);
         }
-        mean += sign * samples.mean(site);
+        mean += sign * lighting.mean(site);
     }
 
     private static void add(float[] row, int sign, double[] sums) {
@@ -143,17 +142,19 @@ final class Choice {
      * @param enough what is worse than this need not be told exactly
      */
     double shortfall(int out, int in, double enough) {
-        double then = mean - (out < 0 ? 0 : samples.mean(out)) + (in < 0 ? 0 : samples.mean(in));
+        float[] minus = out < 0 ? null : lighting.row(out);
+        float[] plus = in < 0 ? null : lighting.row(in);
+        double then = mean - (out < 0 ? 0 : lighting.mean(out)) + (in < 0 ? 0 : lighting.mean(in));
         if (then <= 0) {
             return target.uniformity() * target.uniformity() * light.length;
         }
-        float[] minus = out < 0 ? null : samples.of(out);
-        float[] plus = in < 0 ? null : samples.of(in);
         double wanted = target.uniformity() * then;
         double most = enough * then * then;
         double sum = pairs.isEmpty() ? 0 : ofPairs(out, in);
+        double[] least = lighting.least();
         for (int i = 0; i < light.length && sum <= most; i++) {
             double level = light[i] - (minus == null ? 0 : minus[i]) + (plus == null ? 0 : plus[i]);
+            level *= least[i];
             if (level < wanted) {
                 sum += (wanted - level) * (wanted - level);
             }
@@ -162,8 +163,8 @@ final class Choice {
     }
 
     private double ofPairs(int out, int in) {
-        float[] minus = out < 0 ? null : samples.seenOf(out);
-        float[] plus = in < 0 ? null : samples.seenOf(in);
+        float[] minus = out < 0 ? null : lighting.seenRow(out);
+        float[] plus = in < 0 ? null : lighting.seenRow(in);
         double sum = 0;
         for (int[] pair : pairs) {
             double missing = seen(pair[0], minus, plus) / (1 + target.contrast()) - seen(pair[1], minus, plus);
@@ -172,33 +173,36 @@ final class Choice {
         return sum;
     }
 
-    private double seen(int place, float[] minus, float[] plus) {
-        return seen[place] - (minus == null ? 0 : minus[place]) + (plus == null ? 0 : plus[place]);
+    private double seen(int cell, float[] minus, float[] plus) {
+        return (seen[cell] - (minus == null ? 0 : minus[cell]) + (plus == null ? 0 : plus[cell])) * lighting.seen()[cell];
     }
 
-    /** How near it comes to the target, all cells looked at: 1 is reached. */
+    /** True when all cells keep what is wanted. */
+    boolean isMet() {
+        return uniformity() >= target.uniformity() && spots().isEmpty();
+    }
+
+    /** How near it comes to the target: 1 is reached. */
     double merit() {
-        double even = Double.isFinite(target.contrast()) ? Math.min(1, (1 + target.contrast()) / (1 + contrast())) : 1;
-        return Math.min(1, target.uniformity() > 0 ? uniformity() / target.uniformity() : 1) * even;
+        return nearness(uniformity(), contrast(), target);
     }
 
-    /** True when bright spots are left, all cells looked at. */
-    boolean hasSpots() {
-        return Double.isFinite(target.contrast()) && samples.contrast(samples.seenTotal(base, sites)) > 0;
+    static double nearness(double uniformity, double contrast, Target target) {
+        double even = Double.isFinite(target.contrast()) ? Math.min(1, (1 + target.contrast()) / (1 + contrast)) : 1;
+        return Math.min(1, target.uniformity() > 0 ? uniformity / target.uniformity() : 1) * even;
     }
 
-    /** The strongest contrast of a peak over its pass that is too much; what may remain where there is none. */
+    /** The strongest contrast of a peak over its pass that is too much; 0 where there is none. */
     double contrast() {
-        return Double.isFinite(target.contrast()) ? Math.max(target.contrast(), samples.contrast(samples.seenTotal(base, sites))) : target.contrast();
+        return spots().stream().mapToDouble(Spots.Spot::contrast).max().orElse(0);
     }
 
     /** Least over mean. */
     double uniformity() {
-        float[] total = samples.total(base, sites);
-        double least = Double.POSITIVE_INFINITY;
-        for (double each : total) {
-            least = Math.min(least, each);
+        double darkest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < light.length; i++) {
+            darkest = Math.min(darkest, light[i] * lighting.least()[i]);
         }
-        return mean > 0 ? Math.max(0, least) / mean : 0;
+        return mean > 0 ? Math.max(0, darkest) / mean : 0;
     }
 }

@@ -2,7 +2,7 @@
 package kerfglow.light.layout;
 
 import java.util.Arrays;
-import java.util.function.DoublePredicate;
+import java.util.function.DoubleUnaryOperator;
 import kerfglow.light.LightModuleType;
 
 /**
@@ -15,6 +15,10 @@ public final class RowSeries {
     /** Places within a pitch that are looked at, among them those beneath and between modules. */
     private static final int PLACES = 64;
     private static final int HALVINGS = 50;
+    /** The end of a root, in the logarithm of a length. */
+    private static final double CLOSE = 1e-12;
+    /** The power of the Lambertian source, of which no power need be taken. */
+    private static final double LAMBERTIAN = 2;
     /** Beyond this pitch, in heights, a row is dark between its modules for every beam that is allowed. */
     private static final double WIDEST = 50;
 
@@ -47,8 +51,9 @@ public final class RowSeries {
     /** At even steps from beneath one module to beneath the next. */
     private double[] levels(double pitchMm, double heightMm) {
         double[] levels = new double[PLACES];
-        for (int i = 0; i < PLACES; i++) {
+        for (int i = 0; i <= PLACES / 2; i++) {
             levels[i] = at((double) i / PLACES * pitchMm, pitchMm, heightMm);
+            levels[(PLACES - i) % PLACES] = levels[i]; // emitters lie alike to both sides
         }
         return levels;
     }
@@ -66,7 +71,8 @@ public final class RowSeries {
             double offset = x - (emitter - (type.emitters() - 1) / 2.0) * type.emitterPitchMm();
             for (int k = first; k <= SUMMED; k++) {
                 double r = (offset + k * pitchMm) / heightMm;
-                sum += Math.pow(1 + r * r, -power);
+                double s = 1 + r * r;
+                sum += power == LAMBERTIAN ? 1 / (s * s) : Math.pow(s, -power);
             }
         }
         return sum;
@@ -74,7 +80,7 @@ public final class RowSeries {
 
     /** The widest pitch at which least over mean reaches a uniformity, mm. */
     public double pitchMm(double uniformity, double heightMm) {
-        return widest(pitch -> leastToMean(pitch, heightMm) >= uniformity, heightMm);
+        return widest(pitch -> leastToMean(pitch, heightMm) - uniformity, heightMm);
     }
 
     /**
@@ -98,44 +104,61 @@ public final class RowSeries {
 
     /** The widest pitch at which no place beneath a module is brighter than that between modules by more than a contrast, mm. */
     public double pitchOfContrastMm(double contrast, double heightMm) {
-        return widest(pitch -> leastToGreatest(pitch, heightMm) * (1 + contrast) >= 1, heightMm);
+        return widest(pitch -> leastToGreatest(pitch, heightMm) * (1 + contrast) - 1, heightMm);
     }
 
-    private static double widest(DoublePredicate reaches, double heightMm) {
-        double near = heightMm / WIDEST;
-        double far = heightMm * WIDEST;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = Math.sqrt(near * far);
-            if (reaches.test(middle)) {
-                near = middle;
+    /** What is left over above the target falls with the pitch. */
+    private static double widest(DoubleUnaryOperator over, double heightMm) {
+        return root(over, heightMm / WIDEST, heightMm * WIDEST);
+    }
+
+    /**
+     * Where a function changes sign, by false position with the end that stays halved (Illinois), in the logarithm; an end where it does not.
+     *
+     * @param good where it is 0 or more
+     * @param bad where it is below
+     */
+    private static double root(DoubleUnaryOperator function, double good, double bad) {
+        double a = Math.log(good);
+        double b = Math.log(bad);
+        double atA = function.applyAsDouble(good);
+        double atB = function.applyAsDouble(bad);
+        if (atA < 0 || atB >= 0) {
+            return atA < 0 ? good : bad;
+        }
+        int side = 0;
+        for (int i = 0; i < HALVINGS && Math.abs(a - b) > CLOSE; i++) {
+            double middle = i % 3 == 2 ? (a + b) / 2 : (a * atB - b * atA) / (atB - atA);
+            double at = function.applyAsDouble(Math.exp(middle));
+            if (at >= 0) {
+                atB = side == 1 ? atB / 2 : atB;
+                a = middle;
+                atA = at;
+                side = 1;
             } else {
-                far = middle;
+                atA = side == -1 ? atA / 2 : atA;
+                b = middle;
+                atB = at;
+                side = -1;
+            }
+            if (at == 0) {
+                return Math.exp(middle);
             }
         }
-        return near;
+        return Math.exp(a);
     }
 
     /** The least height of the face above the emitters at which a row of this pitch reaches a uniformity, mm. */
     public double heightMm(double uniformity, double pitchMm) {
-        return lowest(height -> leastToMean(pitchMm, height) >= uniformity, pitchMm);
+        return lowest(height -> leastToMean(pitchMm, height) - uniformity, pitchMm);
     }
 
     /** The least height at which no place beneath a module of a row of this pitch is brighter than that between modules by more than a contrast, mm. */
     public double heightOfContrastMm(double contrast, double pitchMm) {
-        return lowest(height -> leastToGreatest(pitchMm, height) * (1 + contrast) >= 1, pitchMm);
+        return lowest(height -> leastToGreatest(pitchMm, height) * (1 + contrast) - 1, pitchMm);
     }
 
-    private static double lowest(DoublePredicate reaches, double pitchMm) {
-        double low = pitchMm / WIDEST;
-        double high = pitchMm * WIDEST;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = Math.sqrt(low * high);
-            if (reaches.test(middle)) {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        return high;
+    private static double lowest(DoubleUnaryOperator over, double pitchMm) {
+        return root(over, pitchMm * WIDEST, pitchMm / WIDEST);
     }
 }

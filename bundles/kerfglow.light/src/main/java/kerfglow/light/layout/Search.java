@@ -3,7 +3,9 @@ package kerfglow.light.layout;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import kerfglow.light.LightModuleType;
 
@@ -28,7 +30,10 @@ final class Search {
     private static final int TRIED = 4;
 
     private final List<Site> sites;
-    private final List<int[]> near = new ArrayList<>();
+    private final Map<Integer, int[]> near = new HashMap<>();
+    private final int base;
+    private final double reachMm;
+    private long work;
     private final LightModuleType type;
     private final double gapMm;
     private final Chain chain;
@@ -37,15 +42,31 @@ final class Search {
     /** @param reachMm how far a module is moved in one step, mm */
     Search(LayoutRequest request, List<Site> sites, double reachMm, Runnable pulse) {
         this.sites = sites;
+        this.reachMm = reachMm;
+        base = sites.size();
         this.pulse = pulse;
         type = request.type();
         gapMm = request.gapMm();
         chain = new Chain(sites, Sites.fixed(request), request.cablePitchMm());
-        for (int i = 0; i < sites.size(); i++) {
-            Site site = sites.get(i);
-            int self = i;
-            near.add(IntStream.range(0, sites.size()).filter(j -> j != self && sites.get(j).distanceTo(site) <= reachMm).toArray());
-        }
+    }
+
+    /** Allows so many more looks at cells; without them the search ends where it is. */
+    void allow(long looks) {
+        work = looks;
+    }
+
+    private boolean isSpent() {
+        return work <= 0;
+    }
+
+    /** Sites that a module may move to in one step. */
+    private int[] near(int site) {
+        return near.computeIfAbsent(site, self -> IntStream.range(0, base).filter(j -> j != self && sites.get(j).distanceTo(sites.get(self)) <= reachMm).toArray());
+    }
+
+    private double shortfall(Choice choice, int out, int in, double enough) {
+        work -= choice.cells();
+        return choice.shortfall(out, in, enough);
     }
 
     static boolean isReached(Choice choice) {
@@ -66,6 +87,11 @@ final class Search {
         return true;
     }
 
+    /** Moves modules of a start while that helps. */
+    Choice settledFrom(Choice start) {
+        return settled(start.copy());
+    }
+
     /** Moves modules while that helps, and looks closer at what was overlooked; the choice itself may be changed. */
     private Choice settled(Choice start) {
         Choice choice = start;
@@ -82,15 +108,15 @@ final class Search {
 
     private void settle(Choice choice) {
         double now = choice.shortfall();
-        for (int round = 0; round < MOST_ROUNDS && now > NOTHING; round++) {
+        for (int round = 0; round < MOST_ROUNDS && now > NOTHING && !isSpent(); round++) {
             pulse.run();
             double before = now;
             for (int place = 0; place < choice.size() && now > NOTHING; place++) {
                 int site = choice.sites().get(place);
                 int best = -1;
                 double least = now * (1 - BETTER);
-                for (int to : near.get(site)) {
-                    double then = choice.shortfall(site, to, least);
+                for (int to : near(site)) {
+                    double then = shortfall(choice, site, to, least);
                     if (then < least && isFree(choice, to, place) && chain.allows(choice, place, to)) {
                         least = then;
                         best = to;
@@ -111,7 +137,7 @@ final class Search {
     Choice grown(Choice start) {
         Choice best = settled(start);
         Choice choice = best.copy();
-        for (int hope = 0; hope < HOPES && !isReached(best); hope++) {
+        for (int hope = 0; hope < HOPES && !isReached(best) && !isSpent(); hope++) {
             pulse.run();
             int site = mostHelpful(choice);
             if (site < 0) {
@@ -119,7 +145,6 @@ final class Search {
             }
             choice.add(site);
             choice = settled(choice);
-            best = best.isCurrent() ? best : best.lookedCloser();
             if (choice.shortfall() < best.shortfall() * (1 - WORTH_ADDING)) {
                 best = choice.copy();
                 hope = -1;
@@ -131,8 +156,8 @@ final class Search {
     private int mostHelpful(Choice choice) {
         int best = -1;
         double least = Double.POSITIVE_INFINITY;
-        for (int site = 0; site < sites.size(); site++) {
-            double then = choice.shortfall(-1, site, least);
+        for (int site = 0; site < base; site++) {
+            double then = shortfall(choice, -1, site, least);
             if (then < least && isFree(choice, site, -1)) {
                 least = then;
                 best = site;
@@ -148,14 +173,14 @@ final class Search {
             return choice;
         }
         boolean fewer = true;
-        while (fewer && best.size() > 1) {
+        while (fewer && best.size() > 1 && !isSpent()) {
             fewer = false;
-            Choice from = best.isCurrent() ? best : best.lookedCloser();
-            double[] missed = IntStream.range(0, from.size()).mapToDouble(place -> from.shortfall(from.sites().get(place), -1, Double.POSITIVE_INFINITY)).toArray();
+            Choice from = best;
+            double[] missed = IntStream.range(0, from.size()).mapToDouble(place -> shortfall(from, from.sites().get(place), -1, Double.POSITIVE_INFINITY)).toArray();
             List<Integer> order = new ArrayList<>(IntStream.range(0, from.size()).boxed().toList());
             order.sort(Comparator.comparingDouble(place -> missed[place]));
             int tries = from.size() <= FEW ? from.size() : TRIED;
-            for (int i = 0; i < tries && !fewer; i++) {
+            for (int i = 0; i < tries && !fewer && !isSpent(); i++) {
                 pulse.run();
                 Choice without = from.copy();
                 without.remove(order.get(i));
@@ -173,7 +198,7 @@ final class Search {
     void chain(Choice choice) {
         while (!chain.holds(choice)) {
             pulse.run();
-            int next = chain.next(choice, IntStream.range(0, sites.size()).filter(site -> isFree(choice, site, -1)).boxed().toList());
+            int next = chain.next(choice, IntStream.range(0, base).filter(site -> isFree(choice, site, -1)).boxed().toList());
             if (next < 0) {
                 return;
             }

@@ -6,9 +6,11 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import kerfglow.light.Levels;
+import kerfglow.light.LightMap;
 import kerfglow.light.LightModule;
+import kerfglow.light.Spots;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 
 /** Says what a choice of sites comes to and what stands in its way. */
 final class Verdict {
@@ -18,47 +20,49 @@ final class Verdict {
     private static final double NEAR_HEIGHTS = 0.5;
 
     private final LayoutRequest request;
-    private final Lighting lighting;
-    private final List<Site> sites;
+    private final List<LightModule> places;
     private final RowSeries series;
 
-    Verdict(LayoutRequest request, Lighting lighting, List<Site> sites) {
+    /**
+     * @param request where the artwork is
+     * @param places where modules could lie
+     */
+    Verdict(LayoutRequest request, List<LightModule> places) {
         this.request = request;
-        this.lighting = lighting;
-        this.sites = sites;
+        this.places = places;
         series = new RowSeries(request.type());
     }
 
-    static Layout noRoom(LayoutRequest request) {
+    Layout noRoom() {
         boolean reached = request.uniformity() == 0;
         return new Layout(List.of(), 0, 0, 0, reached, reached ? Set.of() : Set.of(Layout.Limit.NO_ROOM), request.can().inside().getFactory().createMultiPoint(), 0);
     }
 
-    /**
-     * @param total the light of each lit cell
-     * @param seen the same as an eye sees it
-     */
-    Layout layout(float[] total, float[] seen, List<Integer> chosen, boolean chained) {
-        double mean = Samples.mean(total);
-        double least = Double.POSITIVE_INFINITY;
+    /** @param map of these and the fixed modules, with lit cells */
+    Layout of(List<LightModule> modules, LightMap map, boolean chained) {
+        Levels levels = map.luminanceLevels();
+        boolean[] lit = new boolean[map.grid().size()];
         List<Coordinate> dark = new ArrayList<>();
-        for (int i = 0; i < total.length; i++) {
-            least = Math.min(least, total[i]);
-            if (total[i] < request.uniformity() * mean) {
-                dark.add(lighting.at(i));
+        for (int i = 0; i < lit.length; i++) {
+            lit[i] = map.isLit(i);
+            if (lit[i] && map.luminance()[i] < request.uniformity() * levels.mean()) {
+                dark.add(map.grid().at(i));
             }
         }
-        List<Site> ordered = chosen.stream().map(sites::get).sorted(Comparator.comparingInt(Site::line).thenComparingDouble(Site::along)).toList();
-        List<LightModule> modules = ordered.stream().map(site -> site.module(request.type())).toList();
-        double pitch = pitch(ordered);
-        Geometry places = request.can().inside().getFactory().createMultiPointFromCoords(dark.toArray(new Coordinate[0]));
-        double contrast = lighting.contrast(seen);
+        double contrast = Double.isFinite(request.contrast())
+                ? Spots.of(map.grid(), lit, map.seen(request.eyeMm()), request.contrast()).stream().mapToDouble(Spots.Spot::contrast).max().orElse(0) : 0;
+        double pitch = pitch(modules);
         Set<Layout.Limit> limits = limits(dark, contrast > 0);
         if (!chained) {
             limits.add(Layout.Limit.CABLE);
         }
-        return new Layout(modules, pitch, mean > 0 ? Math.max(0, least) / mean : 0, contrast, mean > 0 && dark.isEmpty() && contrast == 0, limits, places,
-                neededDepthMm(pitch));
+        return new Layout(modules, pitch, levels.uniformity(), contrast, levels.mean() > 0 && dark.isEmpty() && contrast == 0, limits,
+                request.can().inside().getFactory().createMultiPointFromCoords(dark.toArray(new Coordinate[0])), neededDepthMm(pitch));
+    }
+
+    /** How near a layout comes to what is wanted: 1 is reached. */
+    double merit(Layout layout) {
+        return Choice.nearness(layout.uniformity(), layout.contrast(), new Target(request.uniformity(), request.contrast()));
     }
 
     private double neededDepthMm(double pitch) {
@@ -70,10 +74,11 @@ final class Verdict {
         return Math.max(height, ofContrast) + request.type().heightMm();
     }
 
-    private static double pitch(List<Site> modules) {
+    private static double pitch(List<LightModule> modules) {
         List<Double> nearest = new ArrayList<>();
-        for (Site site : modules) {
-            modules.stream().filter(other -> other != site).mapToDouble(site::distanceTo).min().ifPresent(nearest::add);
+        for (LightModule module : modules) {
+            modules.stream().filter(other -> other != module).mapToDouble(other -> Math.hypot(other.xMm() - module.xMm(), other.yMm() - module.yMm())).min()
+                    .ifPresent(nearest::add);
         }
         nearest.sort(Comparator.naturalOrder());
         return nearest.isEmpty() ? 0 : nearest.get(nearest.size() / 2);
@@ -84,7 +89,7 @@ final class Verdict {
         double closest = request.type().lengthMm() + request.gapMm();
         double near = Math.max(request.type().lengthMm(), NEAR_HEIGHTS * request.heightMm());
         for (Coordinate place : dark) {
-            boolean within = sites.stream().anyMatch(site -> Math.hypot(site.x() - place.x, site.y() - place.y) <= near);
+            boolean within = places.stream().anyMatch(at -> Math.hypot(at.xMm() - place.x, at.yMm() - place.y) <= near);
             limits.add(within ? Layout.Limit.FREE_ENDS : Layout.Limit.MODULE_EDGE);
         }
         boolean tooDark = !dark.isEmpty() && closest > 0 && series.leastToMean(closest, request.heightMm()) < request.uniformity();

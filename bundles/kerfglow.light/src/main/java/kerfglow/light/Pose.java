@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-package kerfglow.light.layout;
+package kerfglow.light;
 
-import kerfglow.light.LightModule;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateFilter;
 import org.locationtech.jts.geom.Geometry;
@@ -9,10 +8,10 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * A frame of a shape's own: its origin at the centre of the shape, its x axis along the shape's main direction, towards the heavier tail. A
- * layout that is reckoned in it turns and moves with the artwork. A shape that looks the same after half a turn may take either way round.
+ * A frame of a shape's own: its origin at the centre of the shape, its x axis along the shape's main direction, towards the heavier tail.
+ * What is reckoned in it turns and moves with the artwork. A shape that looks the same after half a turn may take either way round.
  */
-final class Pose {
+public final class Pose {
     /** Coordinates in the frame are rounded to this, mm, so that the rounding of a turn decides nothing. Far below any tolerance of a shop. */
     private static final double GRID_MM = 1e-4;
     /** Assumed: a shape whose squares differ by less than this share in two directions has no main one and keeps the axes of the proof. */
@@ -29,7 +28,7 @@ final class Pose {
     }
 
     /** The frame of a shape that is not empty. */
-    static Pose of(Polygon shape) {
+    public static Pose of(Polygon shape) {
         Coordinate centre = shape.getCentroid().getCoordinate();
         double[] sums = new double[3];
         addRing(shape.getExteriorRing().getCoordinates(), centre, 1, sums);
@@ -81,8 +80,20 @@ final class Pose {
         return Math.abs(sum) <= ALIKE * size ? 0 : sum;
     }
 
+    /** The frame that the artwork is in already. */
+    static Pose none() {
+        return new Pose(new Coordinate(), 0);
+    }
+
+    /** A point in the frame, into {@code place}. */
+    void into(double x, double y, Coordinate place) {
+        place.setX(x);
+        place.setY(y);
+        into.transform(place, place);
+    }
+
     /** A geometry in the frame. */
-    Geometry into(Geometry geometry) {
+    public Geometry into(Geometry geometry) {
         Geometry moved = into.transform(geometry);
         moved.apply((CoordinateFilter) point -> {
             point.x = Math.rint(point.x / GRID_MM) * GRID_MM;
@@ -93,17 +104,17 @@ final class Pose {
     }
 
     /** A module in the frame. */
-    LightModule into(LightModule module) {
+    public LightModule into(LightModule module) {
         return moved(module, into, -turn);
     }
 
     /** A geometry of the frame where the artwork is. */
-    Geometry back(Geometry geometry) {
+    public Geometry back(Geometry geometry) {
         return back.transform(geometry);
     }
 
     /** A module of the frame where the artwork is. */
-    LightModule back(LightModule module) {
+    public LightModule back(LightModule module) {
         return moved(module, back, turn);
     }
 

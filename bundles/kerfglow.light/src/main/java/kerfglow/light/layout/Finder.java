@@ -1,0 +1,263 @@
+// SPDX-License-Identifier: Apache-2.0
+package kerfglow.light.layout;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Finds the layout of one can for a target: even rows first, then a search from the best of them, held against fine maps. */
+final class Finder {
+    /** Pitches of even rows that are looked at, in the pitch that the series of the endless row asks for, and the step from one to the next. Assumed. */
+    private static final double MOST_PITCH = 3;
+    private static final double LEAST_PITCH = 0.3;
+    private static final double STEP = 0.94;
+    /** How far even rows begin from an end, in steps: nearer than half a step lights an end that nothing lies beyond. Assumed. */
+    private static final double[] ENDS = {Pattern.HALF, 0.35};
+    /** Pitches for a long row whose ends are lit apart: the series leaves out that its modules lie at steps of the sites. */
+    private static final double[] LONG = {1, 0.95};
+    /** Rows that a search begins from. Assumed. */
+    private static final int STARTS = 8;
+    /** Up to so many modules a search also begins from none: the best places of few are on no even rows. Assumed. */
+    private static final int FEW = 12;
+    /** How far modules are moved in one step, in heights. Assumed. */
+    private static final double MOVES = 0.7;
+    private static final double LEAST_MOVE_MM = 12;
+    /** Looks at cells that a search from one start may take, some tens of milliseconds. */
+    private static final long LOOKS = 40_000_000;
+    /** Times that factors are taken from a fine map and the search goes on. Assumed: they settle in two or three. */
+    private static final int MOST_MAPS = 4;
+    private static final int LEANER_MAPS = 2;
+    /** The next map is to bear out so much more than the best before, as a share, or the search ends. Assumed. */
+    private static final double WORTH_GOING_ON = 1.005;
+    /** So much more is wanted each time, as a share, because moved modules have other factors. Assumed. */
+    private static final double MORE = 0.01;
+    /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
+    private static final double KEEPS = 0.99;
+
+    private final LayoutRequest request;
+    private final Sites sites;
+    private final Lighting lighting;
+    private final Search search;
+    private final Pattern pattern;
+    private final RowSeries series;
+    private final Runnable pulse;
+    private final Map<Target, Double> pitches = new HashMap<>();
+    /** The sites that the factors are from. */
+    private List<Integer> calibrated = List.of();
+
+    /**
+     * What was found.
+     *
+     * @param sites where modules are to lie
+     * @param met true when the fine map has what was wanted
+     * @param chained true when the cable reaches all
+     */
+    record Found(List<Site> sites, boolean met, boolean chained) {
+    }
+
+    Finder(LayoutRequest request, Sites sites, Lighting lighting, Runnable pulse) {
+        this.request = request;
+        this.sites = sites;
+        this.lighting = lighting;
+        this.pulse = pulse;
+        search = new Search(request, sites.list(), Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
+        pattern = new Pattern(sites);
+        series = new RowSeries(request.type());
+    }
+
+    Found find(Target target) {
+        checked(even(target, pattern.even(pitch(target), Pattern.HALF)), target);
+        List<Choice> evens = evens(target);
+        Choice chosen = first(target, evens);
+        Choice best = null;
+        double reached = 0;
+        boolean met = false;
+        for (int map = 0; map < MOST_MAPS && !met; map++) {
+            Choice now = checked(chosen, target);
+            met = now.isMet();
+            double merit = now.merit();
+            if (map > 1 && merit < reached * WORTH_GOING_ON) {
+                break;
+            }
+            if (best == null || met || merit > reached) {
+                best = now;
+                reached = merit;
+            }
+            if (!met) {
+                Target more = more(target, map);
+                search.allow(LOOKS);
+                chosen = search.grown(now.toward(more));
+                search.chain(chosen);
+                if (!isReached(chosen)) {
+                    chosen = better(chosen, first(more, evens.stream().map(each -> each.toward(more)).toList()));
+                }
+            }
+        }
+        Choice ended = evened(met ? leaner(best, target) : fewer(best, target), evens, target);
+        if (Boolean.getBoolean("dbg")) System.out.println("   evens " + evens.size() + " best " + best.size() + " " + met + " " + reached + " ended " + ended.size() + " " + ended.uniformity() + " " + ended.contrast() + " of " + target);
+        return new Found(ended.sites().stream().map(sites.list()::get).sorted(Comparator.comparingInt(Site::line).thenComparingDouble(Site::along)).toList(),
+                ended.isMet(), search.isChained(ended));
+    }
+
+    /** The same with the factors of its own fine map, so that what it says of itself is what that map says. */
+    private Choice checked(Choice choice, Target target) {
+        if (!choice.sites().equals(calibrated)) {
+            lighting.calibrate(lighting.fine(choice.sites()), choice.sites());
+            calibrated = List.copyOf(choice.sites());
+        }
+        return choice.toward(target);
+    }
+
+    private static Target more(Target target, int times) {
+        return new Target(Math.min(Verdict.MOST_UNIFORM, target.uniformity() * (1 + times * MORE)), target.contrast());
+    }
+
+    private double pitch(Target wanted) {
+        return pitches.computeIfAbsent(wanted, this::pitchOf);
+    }
+
+    private double pitchOf(Target wanted) {
+        double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
+        return Double.isFinite(wanted.contrast()) ? Math.min(pitch, series.pitchOfContrastMm(wanted.contrast(), request.heightMm())) : pitch;
+    }
+
+    private Choice even(Target target, List<Integer> places) {
+        Choice choice = Choice.none(lighting, target);
+        places.stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
+        return choice;
+    }
+
+    /** Even rows from wide to close, up to the first of each kind that reach the target. */
+    private List<Choice> evens(Target target) {
+        List<Choice> evens = new ArrayList<>();
+        double pitch = pitch(new Target(target.uniformity(), Double.POSITIVE_INFINITY));
+        double closest = Math.max(LEAST_PITCH * pitch(target), Math.min(request.type().lengthMm(), request.type().widthMm()) + request.gapMm());
+        for (double end : ENDS) {
+            Choice last = null;
+            for (double p = MOST_PITCH * pitch; p > closest && (last == null || !last.isMet()); p *= STEP) {
+                pulse.run();
+                Choice next = even(target, pattern.even(p, end));
+                if (next.size() > 0 && (last == null || !next.sites().equals(last.sites()))) {
+                    evens.add(next);
+                    last = next;
+                }
+            }
+        }
+        for (double times : LONG) {
+            evens.add(even(target, pattern.between(times * pitch, series.endMm(target.uniformity(), times * pitch, request.heightMm()))));
+        }
+        return evens;
+    }
+
+    /** The fewest that a search from some of the even rows, and from none, leads to; or what comes nearest. */
+    private Choice first(Target target, List<Choice> evens) {
+        Choice best = evens.stream().filter(each -> each.isMet() && search.isChained(each)).min(Comparator.comparingInt(Choice::size)).map(this::ended).orElse(null);
+        if (best == null) {
+            for (Choice start : nearest(evens)) {
+                Choice moved = moved(start);
+                best = better(best, moved);
+                if (isReached(moved)) {
+                    break;
+                }
+            }
+            best = best == null ? null : better(best, ended(best));
+        }
+        if (best == null || best.size() <= FEW) {
+            best = better(best, ended(Choice.none(lighting, target)));
+        }
+        return isReached(best) ? fewerFrom(best, evens) : best;
+    }
+
+    /** Those that come nearest to the target, nearest first. */
+    private static List<Choice> nearest(List<Choice> evens) {
+        Comparator<Choice> byMerit = Comparator.comparingDouble(Choice::merit).reversed();
+        return evens.stream().sorted(byMerit).limit(STARTS).toList();
+    }
+
+    /** With fewer modules where a search from even rows of fewer leads there. */
+    private Choice fewerFrom(Choice reached, List<Choice> evens) {
+        Choice best = reached;
+        for (Choice start : nearest(evens.stream().filter(each -> each.size() < reached.size() && !each.isMet()).toList())) {
+            if (start.size() < best.size()) {
+                Choice moved = moved(start);
+                best = isReached(moved) ? better(best, ended(moved)) : best;
+            }
+        }
+        return best;
+    }
+
+    private Choice moved(Choice start) {
+        search.allow(LOOKS);
+        return search.settledFrom(start);
+    }
+
+    private boolean isReached(Choice choice) {
+        return Search.isReached(choice) && search.isChained(choice);
+    }
+
+    private Choice ended(Choice start) {
+        search.allow(LOOKS);
+        Choice grown = search.grown(start);
+        search.chain(grown);
+        return Search.isReached(grown) ? search.reduced(grown) : grown;
+    }
+
+    /** The one that reaches the target, with fewer modules, or else the one that comes nearer to it; the first of equals. */
+    private static Choice better(Choice one, Choice other) {
+        if (one == null) {
+            return other;
+        }
+        boolean reached = Search.isReached(one);
+        if (reached != Search.isReached(other)) {
+            return reached ? one : other;
+        }
+        boolean isOther = reached ? other.size() < one.size() : other.merit() > one.merit();
+        return isOther ? other : one;
+    }
+
+    /** With fewer modules where that is still met on a fine map. */
+    private Choice leaner(Choice met, Target target) {
+        for (int map = 0; map < LEANER_MAPS; map++) {
+            search.allow(LOOKS);
+            Choice fewer = search.reduced(checked(met, target).toward(more(target, map)));
+            if (fewer.size() >= met.size()) {
+                break;
+            }
+            Choice now = checked(fewer, target);
+            if (now.isMet()) {
+                return now;
+            }
+        }
+        return checked(met, target);
+    }
+
+    /** Where the target is out of reach, what can be left out for next to nothing. */
+    private Choice fewer(Choice chosen, Target target) {
+        Choice from = checked(chosen, target);
+        double merit = from.merit();
+        Target lower = new Target(Math.min(target.uniformity(), from.uniformity() * KEEPS), Math.max(target.contrast(), from.contrast()));
+        search.allow(LOOKS);
+        Choice fewer = search.reduced(from.toward(lower));
+        if (fewer.size() < from.size()) {
+            Choice now = checked(fewer, target);
+            if (now.merit() >= merit * KEEPS * KEEPS) {
+                return now;
+            }
+        }
+        return checked(chosen, target);
+    }
+
+    /** As many modules in even rows, where they do not fall short of what a search put anywhere: they look better and are set out faster. */
+    private Choice evened(Choice found, List<Choice> evens, Target target) {
+        double merit = found.merit();
+        for (Choice each : evens) {
+            if (each.size() == found.size() && search.isChained(each) && each.toward(target).merit() >= merit) {
+                Choice now = checked(each, target);
+                return now.merit() >= merit ? now : checked(found, target);
+            }
+        }
+        return found;
+    }
+}
