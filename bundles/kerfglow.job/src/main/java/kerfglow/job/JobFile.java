@@ -327,6 +327,7 @@ public final class JobFile implements AutoCloseable {
                 digest = DiskFile.digest(bytes);
                 autosave.forget(); // not before: what is not saved must still be kept
             } catch (IOException failed) {
+                autosave.later(state); // it is on no disk yet
                 throw new JobFileException(JobFileException.Kind.UNWRITABLE, file + ": cannot be saved (" + SafeFile.reason(failed)
                         + "); what is there is unchanged. Make room or save elsewhere", failed);
             }

@@ -17,6 +17,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import kerfglow.host.SafeFile;
 import org.junit.jupiter.api.Test;
@@ -32,7 +33,7 @@ class FaultsTest {
     private final List<String> told = Collections.synchronizedList(new ArrayList<>());
 
     private JobFile open(Path path) throws IOException {
-        return JobFile.open(path, new JobFile.Options(Clock.systemUTC(), SOON, told::add));
+        return JobFile.open(path, new JobFile.Options(Clock.systemUTC(), SOON, told::add, Optional.empty()));
     }
 
     private static JobState named(String title) throws IOException {
@@ -80,6 +81,8 @@ class FaultsTest {
                 assertTrue(report.getMessage().contains("the disk is full; make room"), report::getMessage);
                 Files.delete(filler);
                 await(() -> Files.exists(side), "what could not be saved is kept as soon as there is room, without another change");
+                await(() -> told.size() == 2, "and that is told");
+                assertTrue(told.get(1).contains("kept again"), told.get(1));
             }
             try (JobFile again = open(path)) { // as after a kill: nobody saved since
                 assertEquals("new", again.unsaved().orElseThrow().state().sheet().title());
@@ -126,8 +129,8 @@ class FaultsTest {
             assertEquals("new", title(path));
             disk.readOnly(true);
             try (JobFile file = open(path)) {
-                assertTrue(file.heldBy().orElseThrow().contains("nothing can be written"), file.heldBy()::toString);
-                assertEquals(JobFileException.Kind.HELD, assertThrows(JobFileException.class, () -> file.save(named("third"), true)).kind());
+                assertTrue(file.readOnly().orElseThrow().contains("nothing can be written"), file.readOnly()::toString);
+                assertEquals(JobFileException.Kind.UNWRITABLE, assertThrows(JobFileException.class, () -> file.save(named("third"), true)).kind());
             }
             disk.readOnly(false);
         }
@@ -164,12 +167,12 @@ class FaultsTest {
         for (String text : List.of("first", "second", "third")) {
             job.mark(new MarkShape.Note(new PointMm(1, 1)), text, "Rhea");
         }
-        try (JobFile file = JobFile.open(path, new JobFile.Options(backwards(), SOON, told::add))) {
+        try (JobFile file = JobFile.open(path, new JobFile.Options(backwards(), SOON, told::add, Optional.empty()))) {
             file.save(job.state(), false);
             file.save(job.state(), false);
             job.mark(new MarkShape.Note(new PointMm(1, 1)), "fourth", "Rhea");
             file.changed(job.state());
-            await(() -> JobFile.hasUnsaved(path), "autosave goes on");
+            await(() -> JobFile.leftUnsaved(path, Optional.empty()).isPresent(), "autosave goes on");
         }
         try (JobFile file = open(path)) {
             List<Mark> marks = file.unsaved().orElseThrow().state().marks();

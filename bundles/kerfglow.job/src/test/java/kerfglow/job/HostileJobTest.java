@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -31,7 +32,7 @@ class HostileJobTest {
     private Path folder;
 
     private JobFile open() throws IOException {
-        return assertTimeoutPreemptively(LONGEST, () -> JobFile.open(folder.resolve("sign.kerfglow"), new JobFile.Options(Samples.CLOCK, Duration.ofMillis(10), problem -> { })));
+        return assertTimeoutPreemptively(LONGEST, () -> JobFile.open(folder.resolve("sign.kerfglow"), new JobFile.Options(Samples.CLOCK, Duration.ofMillis(10), problem -> { }, Optional.empty())));
     }
 
     private Path pipe(String name) throws Exception {
@@ -48,12 +49,12 @@ class HostileJobTest {
         JobState state = JobFileTest.full();
         try (JobFile file = open()) {
             assertTrue(file.unsaved().isEmpty(), "a link is nothing that was left unsaved");
-            if (file.heldBy().isEmpty()) {
+            if (file.readOnly().isEmpty()) {
                 file.changed(state);
                 Thread.sleep(200); // the autosave writes
                 file.save(state, false);
             } else {
-                assertTrue(file.heldBy().get().contains("link"), file.heldBy()::toString);
+                assertTrue(file.readOnly().get().contains("link"), file.readOnly()::toString);
             }
         }
         assertEquals(PRECIOUS, Files.readString(precious));

@@ -15,13 +15,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import kerfglow.host.Result;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledOnOs;
-import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class JobFileTest {
@@ -196,41 +193,6 @@ class JobFileTest {
             assertEquals("two", JobFile.read(file.setUnsavedAside().orElseThrow()).state().sheet().title());
         }
         assertEquals("one", JobFile.read(path).state().sheet().title());
-    }
-
-    /** /dev/full answers every write as a full disk does (Linux, full(4)). */
-    @Test
-    @EnabledOnOs(OS.LINUX)
-    void a_full_disk_is_told_once_and_what_was_entered_is_kept_as_soon_as_there_is_room() throws Exception {
-        Path side = folder.resolve(".sign.kerfglow.unsaved");
-        Path half = folder.resolve(".sign.kerfglow.unsaved.half");
-        try (JobFile file = open()) {
-            file.save(named("one"), false);
-            Files.createSymbolicLink(half, Path.of("/dev/full"));
-            file.changed(named("two"));
-            JobFileException failed = assertThrows(JobFileException.class, () -> file.save(named("two"), false));
-            assertTrue(failed.getMessage().contains("the disk is full"), failed.getMessage());
-            await(() -> !told.isEmpty());
-            Thread.sleep(5 * SOON.toMillis());
-            assertEquals(1, told.size(), told::toString);
-            assertTrue(told.get(0).contains("the disk is full"), told.get(0));
-            assertEquals("one", JobFile.read(path).state().sheet().title());
-            Files.delete(half);
-            await(() -> Files.exists(side));
-            await(() -> told.size() == 2);
-            assertTrue(told.get(1).contains("kept again"), told.get(1));
-        }
-        try (JobFile file = open()) {
-            assertEquals("two", file.unsaved().orElseThrow().state().sheet().title());
-        }
-    }
-
-    private static void await(BooleanSupplier so) throws InterruptedException {
-        long end = System.nanoTime() + Duration.ofSeconds(20).toNanos();
-        while (!so.getAsBoolean()) {
-            assertTrue(System.nanoTime() < end, "waited in vain");
-            Thread.sleep(5);
-        }
     }
 
     @Test
