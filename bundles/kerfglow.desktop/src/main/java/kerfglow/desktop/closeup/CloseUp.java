@@ -38,7 +38,7 @@ public record CloseUp(Scale scale, Envelope window, List<Piece> pieces, Result.P
     /** A place is seen together with this many times what was measured, so that one sees where it lies. */
     private static final double SURROUNDINGS = 2.5;
     /** So many lengths of a light module show it whole with its neighbours. */
-    private static final double MODULES = 1.6;
+    private static final double MODULES = 1.3;
     /** A little more than a place is seen around it. */
     private static final double WHOLE = 1.3;
     /** Assumed: a length of less than a twelfth of what is seen cannot be judged by eye. */
