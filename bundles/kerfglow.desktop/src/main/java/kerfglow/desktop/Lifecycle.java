@@ -5,11 +5,16 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.FirstFile;
 import kerfglow.desktop.desk.Habits;
+import kerfglow.desktop.desk.Topic;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
@@ -28,6 +33,8 @@ public final class Lifecycle {
     private static final String OPEN = "open";
     /** Where the launcher says that the demo lies. */
     private static final String DEMO = "kerfglow.demo";
+    /** Set by the benchmark of the start. */
+    private static final String TELL_START = "kerfglow.tell-start";
     private static final String LAYOUT = ".metadata/.plugins/org.eclipse.e4.workbench/workbench.xmi";
     /** Services are there in well under a second; a machine this slow is broken. */
     private static final long WAIT_MILLIS = 20_000;
@@ -40,12 +47,27 @@ public final class Lifecycle {
         Optional<Path> demo = Optional.ofNullable(System.getProperty(DEMO)).map(Path::of).filter(Files::isRegularFile);
         Map<Class<?>, Object> shared = DeskMaker.lay(Display.getDefault(), runner, catalogue, stateFolder(), demo);
         shared.forEach((type, object) -> context.set(type.getName(), object));
+        if (Boolean.getBoolean(TELL_START)) {
+            tellStart((Desk) shared.get(Desk.class), Display.getDefault());
+        }
         followChecksFolder(service(bundles, Dropins.class));
         forgetLayoutOfOtherVersion(bundles.getBundle().getVersion().toString(), (Habits) shared.get(Habits.class));
         Habits habits = (Habits) shared.get(Habits.class);
         Optional<Path> named = namedFile(application);
         named.ifPresent(habits::opened);
         named.or(() -> FirstFile.of(habits.recent(), demo, stateFolder().resolve(DeskMaker.UNSAVED))).ifPresent(((Worker) shared.get(Worker.class))::open);
+    }
+
+    /** Says how long it took until the first proof was painted. */
+    private static void tellStart(Desk desk, Display display) {
+        AtomicBoolean told = new AtomicBoolean();
+        Runnable tell = () -> ProcessHandle.current().info().startInstant()
+                .ifPresent(start -> System.err.println("first picture after " + Duration.between(start, Instant.now()).toMillis() + " ms"));
+        desk.listen(Topic.PROOF, () -> {
+            if (desk.proof().isPresent() && told.compareAndSet(false, true)) {
+                display.asyncExec(() -> display.asyncExec(tell)); // the second turn comes after what the first asked to be painted
+            }
+        });
     }
 
     /** A shop's own checks come and go while the window is open; it does not wait for their processes. */

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import kerfglow.api.Severity;
 import kerfglow.desktop.desk.Desk;
@@ -21,6 +22,7 @@ import org.eclipse.e4.ui.di.Focus;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.FontData;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.layout.GridLayout;
 import org.eclipse.swt.widgets.Button;
@@ -38,6 +40,7 @@ public final class FoundPart {
             FindingFilter.Decided.WAIVED, "waived");
     private static final Map<FindingOrder, String> ORDER = Map.of(FindingOrder.SEVERITY, "by weight", FindingOrder.CHECK, "by check", FindingOrder.SHORTFALL, "by shortfall");
 
+    private static final int WORDS_COLUMN = 2;
     private static final String EVERY_CHECK = "every check";
     private static final String EVERY_PART = "every part";
 
@@ -156,6 +159,13 @@ public final class FoundPart {
         column("Station", 96);
         column("Weight", 70);
         column("What was found", 620);
+        tree.addListener(SWT.MouseMove, event -> { // long texts do not fit the pane
+            TreeItem under = tree.getItem(new Point(event.x, event.y));
+            String whole = under == null ? null : under.getText(WORDS_COLUMN).replace("&", "&&");
+            if (!Objects.equals(whole, tree.getToolTipText())) {
+                tree.setToolTipText(whole);
+            }
+        });
         tree.addListener(SWT.Selection, event -> {
             if (event.item.getData() instanceof String id && desk.findings().choice().filter(choice -> choice.finding().id().equals(id)).isEmpty()) {
                 desk.findings().choose(id, 0);

@@ -128,6 +128,14 @@ final class MainMenu {
         menu.add(new Separator());
         menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.hand().tool().filter(MeasureTool.class::isInstance).isPresent())));
         menu.add(new Separator());
+        Panes panes = new Panes(shell);
+        menu.add(deed(Deed.of("Ne&xt pane", SWT.F6, () -> panes.step(1))));
+        menu.add(deed(Deed.of("&Previous pane", SWT.SHIFT | SWT.F6, () -> panes.step(-1))));
+        MenuManager named = new MenuManager("&Go to pane");
+        named.setRemoveAllWhenShown(true);
+        named.addMenuListener(shown -> panes.names().forEach(name -> shown.add(Deed.of(name, 0, () -> panes.show(name)))));
+        menu.add(named);
+        menu.add(new Separator());
         menu.add(deed(Deed.tick("&Dark window", SWT.MOD1 | SWT.SHIFT | 'D', () -> {
             desk.setDark(!desk.isDark());
             opener.habits().setDark(desk.isDark());

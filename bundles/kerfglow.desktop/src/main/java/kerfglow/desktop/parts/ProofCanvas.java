@@ -46,6 +46,7 @@ public final class ProofCanvas {
         canvas.addListener(SWT.Paint, event -> paint(event.gc));
         listenToPointer(new ProofPointer(canvas, desk, lookout, hand, picture));
         ProofKeys keys = new ProofKeys(desk, lookout, hand);
+        canvas.addListener(SWT.Traverse, event -> event.doit = event.detail == SWT.TRAVERSE_TAB_NEXT || event.detail == SWT.TRAVERSE_TAB_PREVIOUS); // else the keys end here
         canvas.addListener(SWT.KeyDown, event -> {
             keyed = true;
             keys.key(event);

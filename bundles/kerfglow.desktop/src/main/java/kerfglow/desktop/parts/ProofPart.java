@@ -92,6 +92,8 @@ public final class ProofPart {
         new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, saving, notices, new HandOn(parent.getShell(), desk, background));
         proof.hand().onTool(this::showWork);
         Listening.to(desk, strip, Topic.JOB, this::showJob);
+        ToolkitLook.set(desk.isDark());
+        Listening.to(desk, strip, Topic.LOOK, () -> ToolkitLook.set(desk.isDark()));
         Skin.wear(parent.getShell(), desk); // tabs and sashes around the panes too
         showWork();
     }
