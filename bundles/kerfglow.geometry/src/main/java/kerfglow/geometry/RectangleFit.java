@@ -2,9 +2,11 @@
 package kerfglow.geometry;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.locationtech.jts.algorithm.ConvexHull;
+import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
@@ -16,7 +18,7 @@ import org.locationtech.jts.geom.Geometry;
  * known in closed form, and between two such angles it fits throughout or nowhere. Nothing is sampled: a bar that fits at
  * a slant within a hundredth of a degree is found.
  *
- * <p>Cost: n² in the corners of the hull, n log n otherwise.
+ * <p>Cost: n log n in the corners.
  */
 public final class RectangleFit {
     /** Sizes are compared to this, mm: rounding of coordinates. */
@@ -25,19 +27,23 @@ public final class RectangleFit {
 
     private final Coordinate[] hull;
     private final double[] edges;
+    private final double[] turns;
+    private final double areaMm2;
 
     /** @param shape not empty, mm; not changed */
     public RectangleFit(Geometry shape) {
-        Coordinate[] corners = new ConvexHull(shape).getConvexHull().getCoordinates();
+        Geometry around = new ConvexHull(shape).getConvexHull();
+        Coordinate[] corners = around.getCoordinates();
         if (corners.length == 0) {
             throw new IllegalArgumentException("an empty shape fits nowhere and everywhere");
         }
-        hull = corners.length > 2 ? Arrays.copyOf(corners, corners.length - 1) : corners;
+        areaMm2 = around.getArea();
+        hull = corners.length > 2 ? ordered(corners) : corners;
+        turns = new double[hull.length];
         TreeSet<Double> directions = new TreeSet<>();
         for (int i = 0; i < hull.length; i++) {
-            Coordinate a = hull[i];
-            Coordinate b = hull[(i + 1) % hull.length];
-            double direction = Math.atan2(b.y - a.y, b.x - a.x);
+            double direction = direction(hull, i);
+            turns[i] = direction;
             directions.add(turned(-direction));
             directions.add(turned(HALF_TURN / 2 - direction));
         }
@@ -67,14 +73,43 @@ public final class RectangleFit {
     }
 
     private double extent(double dx, double dy) {
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
-        for (Coordinate p : hull) {
-            double along = p.x * dx + p.y * dy;
-            least = Math.min(least, along);
-            most = Math.max(most, along);
+        return along(farthest(dx, dy), dx, dy) - along(farthest(-dx, -dy), dx, dy);
+    }
+
+    private static double along(Coordinate p, double dx, double dy) {
+        return p.x * dx + p.y * dy;
+    }
+
+    /** The corner that lies farthest in a direction: the one between whose edges the line across that direction lies. */
+    private Coordinate farthest(double dx, double dy) {
+        int at = Arrays.binarySearch(turns, Math.atan2(dx, -dy));
+        int near = at < 0 ? -at - 1 : at;
+        Coordinate best = hull[near % hull.length];
+        for (int i = -1; i <= 1; i++) { // rounding may have chosen its neighbour
+            Coordinate other = hull[(near + i + hull.length) % hull.length];
+            best = along(other, dx, dy) > along(best, dx, dy) ? other : best;
         }
-        return most - least;
+        return best;
+    }
+
+    /** The corners with the inside on the left, from the edge of least direction on. */
+    private static Coordinate[] ordered(Coordinate[] ring) {
+        Coordinate[] corners = Arrays.copyOf(ring, ring.length - 1);
+        if (!Orientation.isCCW(ring)) {
+            Collections.reverse(Arrays.asList(corners));
+        }
+        int first = 0;
+        for (int i = 1; i < corners.length; i++) {
+            first = direction(corners, i) < direction(corners, first) ? i : first;
+        }
+        Collections.rotate(Arrays.asList(corners), -first);
+        return corners;
+    }
+
+    private static double direction(Coordinate[] corners, int edge) {
+        Coordinate a = corners[edge];
+        Coordinate b = corners[(edge + 1) % corners.length];
+        return Math.atan2(b.y - a.y, b.x - a.x);
     }
 
     /** The turn after which the rectangle around the shape has the least area; one edge of the hull lies along it then. */
@@ -113,6 +148,9 @@ public final class RectangleFit {
             if (spare(turned, widthMm, heightMm) >= -RESOLUTION_MM) {
                 return Optional.of(turned);
             }
+        }
+        if (areaMm2 > (widthMm + RESOLUTION_MM) * (heightMm + RESOLUTION_MM)) { // cheap, and true of most that is too large
+            return Optional.empty();
         }
         if (leastExtentMm() > Math.min(widthMm, heightMm) + RESOLUTION_MM) {
             return Optional.empty();
@@ -154,12 +192,8 @@ public final class RectangleFit {
 
     /** The segment between the two corners that lie farthest apart along a direction. */
     private Coordinate spanning(double dx, double dy) {
-        Coordinate first = hull[0];
-        Coordinate last = hull[0];
-        for (Coordinate p : hull) {
-            first = p.x * dx + p.y * dy < first.x * dx + first.y * dy ? p : first;
-            last = p.x * dx + p.y * dy > last.x * dx + last.y * dy ? p : last;
-        }
+        Coordinate first = farthest(-dx, -dy);
+        Coordinate last = farthest(dx, dy);
         return new Coordinate(last.x - first.x, last.y - first.y);
     }
 

@@ -58,6 +58,9 @@ final class Splitter {
     }
 
     private Optional<Split> split(Polygon part, int level) {
+        if (sheets.stream().noneMatch(sheet -> part.getArea() <= MOST_PIECES * sheet.longSideMm() * sheet.shortSideMm())) {
+            return Optional.empty(); // a drawing at the wrong scale; looking for its thousands of seams takes minutes
+        }
         if (fits(part)) {
             return Optional.of(new Split(List.of(), List.of(part)));
         }

@@ -4,9 +4,11 @@ package kerfglow.check.sheet;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashMap;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
@@ -21,7 +23,9 @@ import kerfglow.testkit.CheckTester;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 
 class SheetCheckTest {
@@ -219,6 +223,14 @@ class SheetCheckTest {
         assertTrue(pieces >= 9 && pieces <= 15, "pieces " + pieces);
         assertEquals(15.0, cell(outcome, "sheets", 0, "sheets"));
         assertEquals(9.0, cell(outcome, "sheets", 0, "at-least"));
+    }
+
+    /** A drawing at the wrong scale: a disc of 10 km with as many corners as its chord error asks for; a hundred thousand sheets would not do. */
+    @Test
+    void a_part_that_no_64_sheets_could_make_up_is_refused_at_once() {
+        Geometry disc = new GeometryFactory().createPoint(new Coordinate(5e6, 5e6)).buffer(5e6, 2000);
+        Finding finding = assertTimeoutPreemptively(Duration.ofSeconds(10), () -> only(tooLarge(metric().part("p", Role.FACE, disc.toText()))));
+        assertTrue(finding.message().contains("10000 m") || finding.message().contains("10 km"), finding.message());
     }
 
     @Test
