@@ -43,11 +43,11 @@ public final class Conversation {
     @Activate
     public Conversation(@Reference(target = "(" + Main.HOST + "=host)") InputStream in, @Reference(target = "(" + Main.HOST + "=host)") OutputStream out,
             BundleContext context) throws IOException {
-        this.in = new FormReader(in, NO_LIMIT);
         this.out = new FormWriter(out);
         this.bundle = new ShopBundle(context);
         this.printed = Printed.takeOver();
         answer("ready", Map.of());
+        this.in = new FormReader(in, NO_LIMIT); // waits for the host's first word, which comes after ours
         new Thread(this::listen, "host").start();
     }
 
