@@ -52,8 +52,9 @@ public final class CloseUpPainter {
             draw(gc, tool.shape(), view, steel, 2, SWT.LINE_SOLID);
         });
         closeUp.place().suggestion().ifPresent(outline -> FindingPainter.paintSuggestion(gc, Outlines.of(outline), view, true, palette));
-        closeUp.dimension().ifPresent(dimension -> paintDimension(gc, dimension, view, units, Palette.colour(0x22262b)));
-        paintWords(gc, closeUp, size);
+        closeUp.dimension().ifPresent(dimension -> closeUp.place().measured().or(finding::measured)
+                .ifPresent(measure -> paintDimension(gc, dimension, view, Units.format(Math.abs(measure.value()), Quantity.LENGTH, units), palette.onPage)));
+        paintWords(gc, closeUp, size, palette);
     }
 
     private static void fill(GC gc, Geometry area, View view, Color colour, int alpha) {
@@ -76,7 +77,7 @@ public final class CloseUpPainter {
     }
 
     /** A dimension as on a drawing: a line with an arrow head at each wall, the length beside it. Short ones have their arrows outside. */
-    public static void paintDimension(GC gc, Dimension dimension, View view, UnitSystem units, Color ink) {
+    public static void paintDimension(GC gc, Dimension dimension, View view, String text, Color ink) {
         double x1 = view.toPixelX(dimension.from().x);
         double y1 = view.toPixelY(dimension.from().y);
         double x2 = view.toPixelX(dimension.to().x);
@@ -95,11 +96,13 @@ public final class CloseUpPainter {
         gc.drawLine((int) Math.round(x1 - dx * tail), (int) Math.round(y1 - dy * tail), (int) Math.round(x2 + dx * tail), (int) Math.round(y2 + dy * tail));
         arrow(gc, x1, y1, outside ? -dx : dx, outside ? -dy : dy);
         arrow(gc, x2, y2, outside ? dx : -dx, outside ? dy : -dy);
-        String text = Units.format(dimension.from().distance(dimension.to()), Quantity.LENGTH, units);
         Point extent = gc.stringExtent(text);
-        double nx = outside ? x2 + dx * (tail + 4) : (x1 + x2) / 2 - dy * (extent.y / 2.0 + 4);
-        double ny = outside ? y2 + dy * (tail + 4) : (y1 + y2) / 2 + dx * (extent.y / 2.0 + 4);
-        label(gc, text, (int) Math.round(outside && dx < 0 ? nx - extent.x : nx), (int) Math.round(ny - extent.y / 2.0));
+        double alongX = outside ? dx : -dy; // beyond the second end, or beside the middle
+        double alongY = outside ? dy : dx;
+        double off = LABEL_MARGIN_PX + (outside ? tail : 0) + Math.abs(alongX) * extent.x / 2.0 + Math.abs(alongY) * extent.y / 2.0;
+        double x = (outside ? x2 : (x1 + x2) / 2) + alongX * off;
+        double y = (outside ? y2 : (y1 + y2) / 2) + alongY * off;
+        label(gc, text, (int) Math.round(x - extent.x / 2.0), (int) Math.round(y - extent.y / 2.0));
     }
 
     private static void arrow(GC gc, double x, double y, double dx, double dy) {
@@ -108,14 +111,17 @@ public final class CloseUpPainter {
             (int) Math.round(x + dx * ARROW_PX + dy * half), (int) Math.round(y + dy * ARROW_PX - dx * half)});
     }
 
-    private static void paintWords(GC gc, CloseUp closeUp, Point size) {
+    /** The scale at the lower left, the tool at the lower right, or above where there is no room for both. */
+    private static void paintWords(GC gc, CloseUp closeUp, Point size, Palette palette) {
         String scale = "Scale " + closeUp.scale() + (closeUp.place().suggestion().isPresent() ? ", dashed: as it would be right" : "");
-        gc.setForeground(Palette.colour(0x22262b));
-        label(gc, scale, LABEL_MARGIN_PX, size.y - gc.stringExtent(scale).y - LABEL_MARGIN_PX);
+        Point scaleSize = gc.stringExtent(scale);
+        gc.setForeground(palette.onPage);
+        label(gc, scale, LABEL_MARGIN_PX, size.y - scaleSize.y - LABEL_MARGIN_PX);
         closeUp.tool().ifPresent(tool -> {
             Point extent = gc.stringExtent(tool.words());
+            boolean beside = scaleSize.x + extent.x + 4 * LABEL_MARGIN_PX <= size.x;
             gc.setForeground(Palette.colour(0x0f6b6b));
-            label(gc, tool.words(), size.x - extent.x - LABEL_MARGIN_PX, size.y - extent.y - LABEL_MARGIN_PX);
+            label(gc, tool.words(), size.x - extent.x - LABEL_MARGIN_PX, size.y - (beside ? 1 : 2) * (extent.y + LABEL_MARGIN_PX));
         });
     }
 

@@ -7,6 +7,7 @@ import java.util.Set;
 import kerfglow.api.Quantity;
 import kerfglow.api.Severity;
 import kerfglow.api.UnitSystem;
+import kerfglow.api.Units;
 import kerfglow.desktop.closeup.Dimensions;
 import kerfglow.desktop.desk.Choice;
 import kerfglow.desktop.scene.Badges;
@@ -55,8 +56,10 @@ public final class FindingPainter {
                 paintPlace(gc, place, view, chosen, !gathered.contains(new Badges.Spot(place.finding().id(), place.place())), palette);
             }
         }
-        places.meeting(seen).forEach(place -> place.suggestion()
-                .ifPresent(outlines -> paintSuggestion(gc, outlines, view, choice.filter(each -> each.finding().id().equals(place.finding().id())).isPresent(), palette)));
+        if (places.hasSuggestions()) {
+            places.meeting(seen).forEach(place -> place.suggestion()
+                    .ifPresent(outlines -> paintSuggestion(gc, outlines, view, choice.filter(each -> each.finding().id().equals(place.finding().id())).isPresent(), palette)));
+        }
         gc.setAlpha(255);
         gc.setLineStyle(SWT.LINE_SOLID);
     }
@@ -83,10 +86,10 @@ public final class FindingPainter {
         gc.setAntialias(SWT.ON);
         Envelope seen = view.seen(exposed.x, exposed.y, exposed.width, exposed.height, LABEL_REACH_PX);
         for (PlaceIndex.Drawn place : places.meeting(seen)) {
-            double lengthPx = place.at().measured().or(place.finding()::measured).filter(measure -> measure.quantity() == Quantity.LENGTH)
-                    .map(measure -> Math.abs(measure.value()) * view.pixelsPerMm()).orElse(0.0);
-            if (lengthPx >= READABLE_PX) {
-                dimensions.of(place.finding(), place.place()).ifPresent(dimension -> CloseUpPainter.paintDimension(gc, dimension, view, units, palette.of(place.finding().severity())));
+            Optional<Double> lengthMm = place.at().measured().or(place.finding()::measured).filter(measure -> measure.quantity() == Quantity.LENGTH).map(measure -> Math.abs(measure.value()));
+            if (lengthMm.filter(mm -> mm * view.pixelsPerMm() >= READABLE_PX).isPresent()) { // what was measured is written, be the line a little longer
+                String text = Units.format(lengthMm.get(), Quantity.LENGTH, units);
+                dimensions.of(place.finding(), place.place()).ifPresent(dimension -> CloseUpPainter.paintDimension(gc, dimension, view, text, palette.of(place.finding().severity())));
             }
         }
     }

@@ -102,14 +102,18 @@ final class MeasureTool implements PointerTool {
     @Override
     public void paint(GC gc, View view, Palette palette) {
         if (from.isPresent() && to.isPresent()) {
-            CloseUpPainter.paintDimension(gc, new Dimension(from.get(), to.get()), view, units.get(), palette.mark);
+            paint(gc, new Dimension(from.get(), to.get()), view, palette);
         } else {
-            stroke.ifPresent(each -> CloseUpPainter.paintDimension(gc, new Dimension(each.from(), each.to()), view, units.get(), palette.mark));
+            stroke.ifPresent(each -> paint(gc, new Dimension(each.from(), each.to()), view, palette));
         }
         snap.ifPresent(each -> {
             gc.setForeground(palette.mark);
             gc.setLineWidth(2);
             gc.drawOval((int) Math.round(view.toPixelX(each.at().x)) - 5, (int) Math.round(view.toPixelY(each.at().y)) - 5, 10, 10);
         });
+    }
+
+    private void paint(GC gc, Dimension dimension, View view, Palette palette) {
+        CloseUpPainter.paintDimension(gc, dimension, view, length(dimension.from().distance(dimension.to())), palette.mark);
     }
 }
