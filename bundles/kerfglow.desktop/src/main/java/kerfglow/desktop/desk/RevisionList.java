@@ -2,10 +2,12 @@
 package kerfglow.desktop.desk;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import kerfglow.api.Measure;
 import kerfglow.api.Quantity;
 import kerfglow.api.UnitSystem;
@@ -163,11 +165,14 @@ public final class RevisionList {
 
     /** All in one sentence. */
     public String summary() {
-        return "Outlines: " + size(Kind.MOVED) + " moved, " + size(Kind.RESHAPED) + " of another shape, " + size(Kind.CAME) + " new, " + size(Kind.WENT) + " gone; findings: " + size(Kind.NEW)
-                + " new, " + size(Kind.GONE) + " gone, " + size(Kind.SAME) + " the same; marks to be looked at again: " + size(Kind.MARK) + ".";
+        return "Outlines: " + counts(Map.of(Kind.MOVED, "moved", Kind.RESHAPED, "of another shape", Kind.CAME, "new", Kind.WENT, "gone"), "as they were") + "; findings: "
+                + counts(Map.of(Kind.NEW, "new", Kind.GONE, "gone", Kind.SAME, "the same"), "none") + "; marks to be looked at again: " + lines.get(Kind.MARK).size() + ".";
     }
 
-    private int size(Kind kind) {
-        return lines.get(kind).size();
+    /** What there is, in the order of the list. */
+    private String counts(Map<Kind, String> words, String none) {
+        String counts = Arrays.stream(Kind.values()).filter(words::containsKey).filter(kind -> !lines.get(kind).isEmpty()).map(kind -> lines.get(kind).size() + " " + words.get(kind))
+                .collect(Collectors.joining(", "));
+        return counts.isEmpty() ? none : counts;
     }
 }

@@ -8,6 +8,7 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.graphics.Transform;
 
 /**
  * Keeps what was painted last, when painting it took long. When the view has only been moved by whole pixels, what is still seen is copied
@@ -37,8 +38,12 @@ public final class Backing {
         shown = null;
     }
 
-    /** Brings a canvas up to date. */
-    public void paint(GC target, View view, Point size, Painter painter) {
+    /**
+     * Brings a canvas up to date.
+     *
+     * @param zoom how many pixels of the screen make one of the canvas: 1, or 2 on a fine screen
+     */
+    public void paint(GC target, View view, Point size, int zoom, Painter painter) {
         Device device = target.getDevice();
         int width = Math.max(1, size.x);
         int height = Math.max(1, size.y);
@@ -49,40 +54,44 @@ public final class Backing {
             wholeNanos = System.nanoTime() - start;
             return;
         }
-        if (image == null || image.getBounds().width != width || image.getBounds().height != height) {
+        if (image == null || image.getBounds().width != width * zoom || image.getBounds().height != height * zoom) {
             dispose();
-            image = new Image(device, width, height);
+            image = new Image(device, width * zoom, height * zoom);
         }
         if (!view.equals(shown)) {
-            bring(device, view, width, height, painter);
+            bring(device, view, width, height, zoom, painter);
             shown = view;
         }
-        target.drawImage(image, 0, 0);
+        if (zoom == 1) {
+            target.drawImage(image, 0, 0);
+        } else {
+            target.drawImage(image, 0, 0, width * zoom, height * zoom, 0, 0, width, height);
+        }
     }
 
-    private void bring(Device device, View view, int width, int height, Painter painter) {
+    private void bring(Device device, View view, int width, int height, int zoom, Painter painter) {
         double right = shown == null ? Double.NaN : (shown.leftMm() - view.leftMm()) * view.pixelsPerMm();
         double down = shown == null ? Double.NaN : (shown.topMm() - view.topMm()) * view.pixelsPerMm();
         boolean moved = shown != null && shown.pixelsPerMm() == view.pixelsPerMm() && isWhole(right) && isWhole(down) && Math.abs(right) < width && Math.abs(down) < height;
         if (!moved) {
             long start = System.nanoTime();
-            paint(image, view, new Rectangle(0, 0, width, height), painter);
+            paint(image, view, new Rectangle(0, 0, width, height), zoom, painter);
             wholeNanos = System.nanoTime() - start;
             return;
         }
         int dx = (int) Math.round(right);
         int dy = (int) Math.round(down);
-        Image next = spare == null ? new Image(device, width, height) : spare;
+        Image next = spare == null ? new Image(device, width * zoom, height * zoom) : spare;
         GC gc = new GC(next);
-        gc.drawImage(image, dx, dy);
+        gc.drawImage(image, dx * zoom, dy * zoom);
         gc.dispose();
         spare = image;
         image = next;
         if (dx != 0) {
-            paint(next, view, new Rectangle(dx > 0 ? 0 : width + dx, 0, Math.abs(dx), height), painter);
+            paint(next, view, new Rectangle(dx > 0 ? 0 : width + dx, 0, Math.abs(dx), height), zoom, painter);
         }
         if (dy != 0) {
-            paint(next, view, new Rectangle(0, dy > 0 ? 0 : height + dy, width, Math.abs(dy)), painter);
+            paint(next, view, new Rectangle(0, dy > 0 ? 0 : height + dy, width, Math.abs(dy)), zoom, painter);
         }
     }
 
@@ -90,14 +99,19 @@ public final class Backing {
         return Math.abs(pixels - Math.rint(pixels)) < WHOLE_PX;
     }
 
-    private static void paint(Image image, View view, Rectangle exposed, Painter painter) {
+    private static void paint(Image image, View view, Rectangle exposed, int zoom, Painter painter) {
         GC gc = new GC(image);
+        Transform larger = new Transform(gc.getDevice(), zoom, 0, 0, zoom, 0, 0);
         try {
+            if (zoom > 1) {
+                gc.setTransform(larger);
+            }
             gc.setClipping(exposed);
             gc.setAntialias(SWT.ON);
             painter.paint(gc, view, exposed);
         } finally {
             gc.dispose();
+            larger.dispose();
         }
     }
 

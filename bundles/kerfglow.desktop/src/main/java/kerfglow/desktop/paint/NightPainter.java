@@ -66,12 +66,15 @@ public final class NightPainter {
     private static Image veil(GC gc, OverlayLayer.Raster map) {
         PaletteData colours = new PaletteData(0xff0000, 0xff00, 0xff);
         ImageData data = new ImageData(map.columns(), map.rows(), BITS, colours);
+        byte[] veil = Night.veil(map);
+        int unlit = colours.getPixel(NIGHT.getRGB());
         int[] row = new int[map.columns()];
-        Arrays.fill(row, colours.getPixel(NIGHT.getRGB()));
         for (int i = 0; i < map.rows(); i++) {
+            int first = i * row.length;
+            Arrays.setAll(row, column -> map.argb()[first + column] == 0 ? unlit : 0);
             data.setPixels(0, i, row.length, row, 0);
         }
-        data.alphaData = Night.veil(map);
+        data.alphaData = veil;
         return new Image(gc.getDevice(), data);
     }
 

@@ -17,7 +17,7 @@ public final class RevisionPainter {
     private static final int CHANGE_ALPHA = 80;
     private static final int REACH_PX = 8;
     private static final int CASING_PX = 5;
-    private static final int LEAST_RING_PX = 12;
+    private static final int LEAST_FRAME_PX = 24;
 
     private RevisionPainter() {
     }
@@ -53,20 +53,21 @@ public final class RevisionPainter {
         gc.drawString("the revision before", left + REACH_PX, top + REACH_PX, true);
     }
 
-    /** A dotted ring where a finding was, wide enough to be seen from any height. */
+    /** A dotted frame where a finding was, wide enough to be seen from any height. */
     private static void gone(GC gc, OldRevision old, View view, Palette palette) {
         for (Envelope place : old.gone()) {
-            int radius = (int) Math.round(Math.max(LEAST_RING_PX, place.getDiameter() / 2 * view.pixelsPerMm() + REACH_PX));
-            int left = (int) Math.round(view.toPixelX(place.centre().x)) - radius;
-            int top = (int) Math.round(view.toPixelY(place.centre().y)) - radius;
+            int width = (int) Math.round(Math.max(LEAST_FRAME_PX, place.getWidth() * view.pixelsPerMm() + 2 * REACH_PX));
+            int height = (int) Math.round(Math.max(LEAST_FRAME_PX, place.getHeight() * view.pixelsPerMm() + 2 * REACH_PX));
+            int left = (int) Math.round(view.toPixelX(place.centre().x)) - width / 2;
+            int top = (int) Math.round(view.toPixelY(place.centre().y)) - height / 2;
             gc.setForeground(palette.casing);
             gc.setLineWidth(CASING_PX);
             gc.setLineStyle(SWT.LINE_SOLID);
-            gc.drawOval(left, top, 2 * radius, 2 * radius);
+            gc.drawRoundRectangle(left, top, width, height, REACH_PX, REACH_PX);
             gc.setForeground(palette.mark);
             gc.setLineWidth(2);
             gc.setLineStyle(SWT.LINE_DOT);
-            gc.drawOval(left, top, 2 * radius, 2 * radius);
+            gc.drawRoundRectangle(left, top, width, height, REACH_PX, REACH_PX);
         }
         gc.setLineStyle(SWT.LINE_SOLID);
     }

@@ -83,7 +83,9 @@ public final class DistancePart {
     private void createControls(Composite parent) {
         Composite row = new Composite(parent, SWT.NONE);
         row.setLayoutData(new GridData(SWT.FILL, SWT.CENTER, true, false));
-        row.setLayout(new GridLayout(7, false));
+        GridLayout controls = new GridLayout(7, false);
+        controls.horizontalSpacing = 10;
+        row.setLayout(controls);
         new Label(row, SWT.NONE).setText("Seen from");
         distance = field(row, "Distance from the eye to the sign", 80);
         slider = new Scale(row, SWT.HORIZONTAL);

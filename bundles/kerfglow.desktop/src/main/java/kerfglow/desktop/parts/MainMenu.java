@@ -129,8 +129,8 @@ final class MainMenu {
         menu.add(deed(Deed.tick("Mea&sure", SWT.MOD1 | 'G', this::measure, () -> proof.hand().tool().filter(MeasureTool.class::isInstance).isPresent())));
         menu.add(new Separator());
         Panes panes = new Panes(shell);
-        menu.add(deed(Deed.of("Ne&xt pane", SWT.F6, () -> panes.step(1))));
-        menu.add(deed(Deed.of("&Previous pane", SWT.SHIFT | SWT.F6, () -> panes.step(-1))));
+        menu.add(deed(Deed.of("To the ne&xt pane", SWT.F6, () -> panes.step(1))));
+        menu.add(deed(Deed.of("To the &pane before", SWT.SHIFT | SWT.F6, () -> panes.step(-1))));
         MenuManager named = new MenuManager("&Go to pane");
         named.setRemoveAllWhenShown(true);
         named.addMenuListener(shown -> panes.names().forEach(name -> shown.add(Deed.of(name, 0, () -> panes.show(name)))));

@@ -30,6 +30,9 @@ import org.eclipse.swt.widgets.Canvas;
 
 /** What is seen on the proof's canvas: artwork, overlays, findings, marks, rulers, prepared once for each change of the desk. Must be disposed. */
 final class ProofPicture {
+    private static final double PERCENT = 100;
+
+    private final Canvas canvas;
     private final Desk desk;
     private final ScenePainter scenePainter = new ScenePainter();
     private final FindingPainter findingPainter = new FindingPainter();
@@ -47,6 +50,7 @@ final class ProofPicture {
     private double gatheredFor;
 
     ProofPicture(Canvas canvas, Desk desk) {
+        this.canvas = canvas;
         this.desk = desk;
         palette = Palette.of(desk.isDark());
         FontData data = canvas.getFont().getFontData()[0];
@@ -56,7 +60,7 @@ final class ProofPicture {
 
     /** Paints a view; the pointer's place shows on the rulers. */
     void paint(GC gc, View view, Point size, Point pointer, Optional<PointerTool> tool) {
-        backing.paint(gc, view, size, this::paintExposed);
+        backing.paint(gc, view, size, Math.max(1, (int) Math.ceil(canvas.getMonitor().getZoom() / PERCENT)), this::paintExposed);
         desk.marks().chosen().ifPresent(mark -> MarkPainter.paintChosen(gc, mark, desk.marks().grip(), view, desk.units(), palette));
         tool.ifPresent(each -> each.paint(gc, view, palette));
         gc.setFont(null);

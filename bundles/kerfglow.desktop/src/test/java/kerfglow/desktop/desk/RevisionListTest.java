@@ -71,7 +71,7 @@ class RevisionListTest {
     void outlines_that_moved_or_went_are_told_with_how_far() {
         assertEquals(List.of("face p2 moved by 80 mm"), texts(list(), RevisionList.Kind.MOVED));
         assertEquals(List.of("face p3"), texts(list(), RevisionList.Kind.WENT));
-        assertEquals("Outlines: 1 moved, 0 of another shape, 0 new, 1 gone; findings: 1 new, 1 gone, 1 the same; marks to be looked at again: 0.", list().summary());
+        assertEquals("Outlines: 1 moved, 1 gone; findings: 1 new, 1 gone, 1 the same; marks to be looked at again: 0.", list().summary());
     }
 
     private static List<String> texts(RevisionList list, RevisionList.Kind kind) {
