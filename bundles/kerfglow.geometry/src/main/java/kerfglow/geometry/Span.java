@@ -15,6 +15,8 @@ final class Span {
     private static final double JOIN = 1e-6;
     /** Steps between discs: share of the limit on edges; on corners radians (10 degrees). Only the drawn axis depends on them. */
     static final double EDGE_STEP = 0.25;
+    /** Assumed: a taper of 15 m beside a limit of 6 mm; on a longer one, which no sign has, discs lie farther apart, and memory is not filled with them. */
+    private static final int MOST_STEPS = 10_000;
     private static final double CORNER_STEP = Math.PI / 18;
 
     final int site;
@@ -96,7 +98,7 @@ final class Span {
                 double gap = changes[c] - changes[c - 1];
                 // between parallel walls more discs would all be the same, and a lattice has millions of them
                 boolean level = sweep.lowestAt(changes[c - 1] + gap / 2).isLevel();
-                int steps = level ? 1 : Math.max(1, (int) Math.ceil(gap / step));
+                int steps = level ? 1 : Math.max(1, (int) Math.min(MOST_STEPS, Math.ceil(gap / step)));
                 for (int s = 1; s <= 2 * steps; s++) {
                     double place = s == 2 * steps ? changes[c] : changes[c - 1] + gap * s / (2 * steps);
                     discs.add(disc(walls, site, place, sweep.lowestAt(place)));

@@ -122,6 +122,15 @@ class LocalWidthTest {
         assertEquals(new Coordinate(0, 0), taper.at());
     }
 
+    /** A slip of the decimal point in a drawing: 1,000 km long. As a wedge of its angle; by similar triangles, like above. */
+    @Test
+    void a_wedge_of_any_length_is_measured_without_filling_the_memory() {
+        double lengthMm = 1e9;
+        Stretch taper = only(polygon("POLYGON ((0 0, 1e9 -2.5, 1e9 2.5, 0 0))"), 3);
+        assertEquals(Stretch.Kind.TAPER, taper.kind());
+        assertEquals(1.5 / Math.sin(Math.atan(2.5 / lengthMm)), taper.lengthMm(), 3 * lengthMm / 10_000); // three of the steps that such a length is measured in
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {31, 45, 60, 90, 120, 170})
     void a_corner_of_a_wide_part_is_neither_neck_nor_taper(double degrees) {
