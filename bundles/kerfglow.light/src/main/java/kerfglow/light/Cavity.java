@@ -11,6 +11,11 @@ import org.locationtech.jts.geom.Polygon;
  * Immutable; {@link #light} may run on several threads.
  */
 public final class Cavity {
+    /**
+     * Nearer than this to a wall, in cells, the centre of a cell tells nothing of the cell: the facets of the wall cut off what grazes it. Assumed.
+     */
+    private static final double GRAZING = 0.1;
+
     private final Can can;
     private final Accuracy accuracy;
     private final Interior interior;
@@ -20,6 +25,7 @@ public final class Cavity {
     private final Grid grid;
     private final boolean[] inside;
     private final boolean[] lit;
+    private final double litAreaMm2;
     /** Empty when nothing is reflected. */
     private final Optional<Gather> gather;
 
@@ -31,11 +37,40 @@ public final class Cavity {
         outline = new Outline(can.inside());
         grid = Grid.over(can.inside().getEnvelopeInternal(), accuracy.cellMm());
         inside = Spans.inside(grid, can.inside());
+        int litCells = 0;
         lit = Spans.inside(grid, can.lit());
         for (int i = 0; i < lit.length; i++) {
             lit[i] &= inside[i];
+            litCells += lit[i] ? 1 : 0;
         }
+        leaveOutGrazing();
+        litAreaMm2 = litCells * grid.cellMm() * grid.cellMm();
         gather = interior.isBlack() ? Optional.empty() : Optional.of(new Gather(interior, pose, nodesPerPatch, grid, inside, pulse));
+    }
+
+    /** Cells whose centres nearly lie on a wall are not judged, unless none would be left. */
+    private void leaveOutGrazing() {
+        boolean[] judged = lit.clone();
+        double near = GRAZING * grid.cellMm();
+        boolean any = false;
+        for (int i = 0; i < outline.edges(); i++) {
+            double toX = outline.ax[i] + outline.ex[i];
+            double toY = outline.ay[i] + outline.ey[i];
+            int lastRow = grid.row(Math.max(outline.ay[i], toY) + near);
+            int lastColumn = grid.column(Math.max(outline.ax[i], toX) + near);
+            for (int row = grid.row(Math.min(outline.ay[i], toY) - near); row <= lastRow; row++) {
+                for (int column = grid.column(Math.min(outline.ax[i], toX) - near); column <= lastColumn; column++) {
+                    int cell = row * grid.columns() + column;
+                    judged[cell] &= outline.distance2(i, grid.x(column), grid.y(row)) > near * near;
+                }
+            }
+        }
+        for (boolean each : judged) {
+            any |= each;
+        }
+        if (any) {
+            System.arraycopy(judged, 0, lit, 0, lit.length);
+        }
     }
 
     /**
@@ -105,7 +140,7 @@ public final class Cavity {
         for (int i = 0; i < luminance.length; i++) {
             luminance[i] *= can.finish().faceTransmittance() / Math.PI;
         }
-        return new LightMap(grid, inside, lit, lux, luminance, total > 0 ? straight / total : 0, balance(received, total));
+        return new LightMap(grid, inside, lit, litAreaMm2, lux, luminance, total > 0 ? straight / total : 0, balance(received, total));
     }
 
     /** The part of it that back, walls and face send on, lux in each cell; see {@link #light}. */
@@ -120,7 +155,7 @@ public final class Cavity {
         return gather.isEmpty();
     }
 
-    /** True when the centre of a cell lies on the lit face. */
+    /** True when a cell's centre lies on the lit face, and not quite at a wall. */
     public boolean isLit(int cell) {
         return lit[cell];
     }

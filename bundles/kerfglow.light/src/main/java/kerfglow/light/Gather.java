@@ -12,8 +12,8 @@ import org.locationtech.jts.geom.Coordinate;
 final class Gather {
     /** Nodes stand this share of a patch apart: light sent on varies over patches, not over cells. */
     static final double NODES_PER_PATCH = 6;
-    /** A third of that moves the map by about 0.5 % (root mean square) and costs a quarter; enough for a search. */
-    static final double FEW_NODES_PER_PATCH = 2;
+    /** A quarter of that moves the map by about 0.5 % (root mean square) and costs a quarter; enough for a search. */
+    static final double FEW_NODES_PER_PATCH = 1.5;
     private static final int DIRECTIONS_PER_RISE = 3;
     /** Places to a wall patch, each way. */
     private static final int FINE = 4;
@@ -43,7 +43,7 @@ final class Gather {
         this.grid = grid;
         this.inside = inside;
         int directions = interior.directions;
-        stride = Math.max(1, (int) Math.round(patches.patchMm / nodesPerPatch / grid.cellMm()));
+        stride = Math.max(1, (int) (patches.patchMm / nodesPerPatch / grid.cellMm()));
         first = stride / 2;
         nodeColumns = (grid.columns() - 1 - first + stride) / stride;
         nodeRows = (grid.rows() - 1 - first + stride) / stride;

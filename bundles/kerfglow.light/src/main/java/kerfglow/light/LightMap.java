@@ -13,6 +13,7 @@ public final class LightMap {
     private final Grid grid;
     private final boolean[] inside;
     private final boolean[] lit;
+    private final double litAreaMm2;
     private final double[] lux;
     private final double[] luminance;
     private final double directShare;
@@ -35,10 +36,11 @@ public final class LightMap {
         }
     }
 
-    LightMap(Grid grid, boolean[] inside, boolean[] lit, double[] lux, double[] luminance, double directShare, Balance balance) {
+    LightMap(Grid grid, boolean[] inside, boolean[] lit, double litAreaMm2, double[] lux, double[] luminance, double directShare, Balance balance) {
         this.grid = grid;
         this.inside = inside;
         this.lit = lit;
+        this.litAreaMm2 = litAreaMm2;
         this.lux = lux;
         this.luminance = luminance;
         this.directShare = directShare;
@@ -50,7 +52,7 @@ public final class LightMap {
         return grid;
     }
 
-    /** True when the centre of a cell lies on the lit face. */
+    /** True when a cell's centre lies on the lit face, and not quite at a wall: such a cell is judged. */
     public boolean isLit(int cell) {
         return lit[cell];
     }
@@ -64,7 +66,12 @@ public final class LightMap {
         return Smoothing.gaussian(grid, inside, luminance, sigmaMm / grid.cellMm()).clone();
     }
 
-    /** How many cells are lit. */
+    /** Area of the lit face by cells, those at walls included, mm². */
+    public double litAreaMm2() {
+        return litAreaMm2;
+    }
+
+    /** How many cells are judged. */
     public int litCells() {
         int cells = 0;
         for (boolean each : lit) {

@@ -128,6 +128,17 @@ final class Outline {
         return Math.hypot(ex[edge], ey[edge]);
     }
 
+    /** The square of the distance of a point from an edge, mm². */
+    double distance2(int edge, double x, double y) {
+        double px = x - ax[edge];
+        double py = y - ay[edge];
+        double length2 = ex[edge] * ex[edge] + ey[edge] * ey[edge];
+        double share = length2 == 0 ? 0 : Math.max(0, Math.min(1, (px * ex[edge] + py * ey[edge]) / length2));
+        double dx = px - share * ex[edge];
+        double dy = py - share * ey[edge];
+        return dx * dx + dy * dy;
+    }
+
     /** True when a point lies inside, by the number of edges to its right. */
     boolean contains(double x, double y) {
         boolean inside = false;

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateFilter;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
- * A frame of a shape's own: its origin at the centre of the shape, its x axis along the shape's main direction, towards the heavier tail.
+ * A frame of a shape's own: its origin at the centre of the shape, its x axis along most of its edges, nearest to the shape's main direction towards the heavier tail.
  * What is reckoned in it turns and moves with the artwork. A shape that looks the same after half a turn may take either way round.
  */
 public final class Pose {
@@ -36,11 +39,36 @@ public final class Pose {
             addRing(shape.getInteriorRingN(i).getCoordinates(), centre, -1, sums);
         }
         double unlike = Math.hypot(sums[0] - sums[1], 2 * sums[2]);
-        if (unlike <= ALIKE * (sums[0] + sums[1])) {
-            return new Pose(centre, 0);
+        double main = 0;
+        if (unlike > ALIKE * (sums[0] + sums[1])) {
+            double axis = Math.atan2(2 * sums[2], sums[0] - sums[1]) / 2;
+            main = tail(shape, centre, axis) >= 0 ? axis : axis + Math.PI;
         }
-        double axis = Math.atan2(2 * sums[2], sums[0] - sums[1]) / 2;
-        return new Pose(centre, tail(shape, centre, axis) >= 0 ? axis : axis + Math.PI);
+        return new Pose(centre, alongEdges(shape, main));
+    }
+
+    /** The direction nearest to another along which, or across which, most of the edges run; that other where they run every way alike. */
+    private static double alongEdges(Polygon shape, double main) {
+        double sin = 0;
+        double cos = 0;
+        List<LinearRing> rings = new ArrayList<>(List.of(shape.getExteriorRing()));
+        for (int i = 0; i < shape.getNumInteriorRing(); i++) {
+            rings.add(shape.getInteriorRingN(i));
+        }
+        for (LinearRing ring : rings) {
+            Coordinate[] points = ring.getCoordinates();
+            for (int i = 1; i < points.length; i++) {
+                double fourfold = 4 * Math.atan2(points[i].y - points[i - 1].y, points[i].x - points[i - 1].x); // a right angle changes nothing
+                sin += points[i].distance(points[i - 1]) * Math.sin(fourfold);
+                cos += points[i].distance(points[i - 1]) * Math.cos(fourfold);
+            }
+        }
+        if (Math.hypot(sin, cos) <= ALIKE * shape.getLength()) {
+            return main;
+        }
+        double edges = Math.atan2(sin, cos) / 4;
+        double right = Math.PI / 2;
+        return edges + right * Math.rint((main - edges) / right - ALIKE); // half way between two it is always the same of them
     }
 
     /** Green's theorem, triangle by triangle from the centre: integrals of x², y² and xy, times 12. */

@@ -35,9 +35,6 @@ import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 record LitFace(LitTask task, List<Piece> cans) {
     /** Assumed: so much wiggle of an outline, mm, moves no light. */
     private static final double SMOOTH_MM = 0.05;
-    /** A layout searches on a coarser map, whose darkest corner may be this much too bright; so much more is asked of it. Assumed. */
-    private static final double LAYOUT_MARGIN = 1.03;
-    private static final double MOST_UNIFORM = 0.99;
     /** A halo is judged on the wall along a strip between these, in stand-offs outside the back. */
     private static final double HALO_FROM = 0.4;
     private static final double HALO_TO = 0.6;
@@ -90,12 +87,14 @@ record LitFace(LitTask task, List<Piece> cans) {
         List<LightModule> modules = given.stream().map(each -> each.as(type)).toList();
         List<String> how = given.stream().map(GivenModule::how).toList();
         Optional<Layout> layout = Optional.empty();
+        Accuracy accuracy = Accuracy.usual().cellMm(task.cellMm());
+        Can can = new Can(inside, task.halo() ? inside : lit, task.depthMm(), task.finish());
+        Cavity cavity = Cavity.of(can, accuracy, pulse);
         if (task.given().isEmpty()) {
-            Can can = new Can(inside, task.halo() ? inside : lit, task.depthMm(), task.finish());
             LitTask.Distances distances = task.distances();
-            Layout found = Layouter.layout(LayoutRequest.of(can, type, Math.min(MOST_UNIFORM, LAYOUT_MARGIN * task.targets().uniformity())).keepClear(task.keepClear())
-                    .contrast(task.targets().contrast() / LAYOUT_MARGIN, task.targets().eyeMm())
-                    .distances(distances.edgeMm(), distances.clearMm(), distances.gapMm()).cablePitch(task.module().cablePitchMm()), pulse);
+            Layout found = Layouter.layout(LayoutRequest.of(can, type, task.targets().uniformity()).keepClear(task.keepClear())
+                    .contrast(task.targets().contrast(), task.targets().eyeMm())
+                    .distances(distances.edgeMm(), distances.clearMm(), distances.gapMm()).cablePitch(task.module().cablePitchMm()), cavity, pulse);
             layout = Optional.of(found);
             modules = found.modules();
             how = modules.stream().map(each -> "laid out").toList();
@@ -103,9 +102,8 @@ record LitFace(LitTask task, List<Piece> cans) {
         if (modules.isEmpty()) {
             return new Piece(inside, modules, how, layout, Optional.empty(), Optional.empty(), List.of(), List.of());
         }
-        Accuracy accuracy = Accuracy.usual().cellMm(task.cellMm());
         LightMap map = task.halo() ? halo(task, inside, HALO_FROM, HALO_TO, accuracy, modules, pulse)
-                : Cavity.of(new Can(inside, lit, task.depthMm(), task.finish()), accuracy, pulse).light(modules, pulse);
+                : cavity.light(modules, pulse);
         LightMap shown = task.halo() ? halo(task, inside, 0, HALO_SHOWN, accuracy, modules, pulse) : map;
         if (map.litCells() == 0) {
             return new Piece(inside, modules, how, layout, Optional.empty(), Optional.empty(), List.of(), List.of());
@@ -190,7 +188,7 @@ record LitFace(LitTask task, List<Piece> cans) {
         double area = 0;
         for (LightMap map : maps()) {
             Levels each = levels.apply(map);
-            double own = map.litCells() * map.grid().cellMm() * map.grid().cellMm();
+            double own = map.litAreaMm2();
             sum += each.mean() * own;
             area += own;
             boolean darker = all == null || each.least() < all.least();
@@ -203,7 +201,7 @@ record LitFace(LitTask task, List<Piece> cans) {
 
     /** Area of the lit face, by cells, mm². */
     double litAreaMm2() {
-        return maps().stream().mapToDouble(map -> map.litCells() * map.grid().cellMm() * map.grid().cellMm()).sum();
+        return maps().stream().mapToDouble(LightMap::litAreaMm2).sum();
     }
 
     /** Share of the light on the face that comes straight from a module, by area. */

@@ -21,6 +21,8 @@ final class Choice {
     /** Cells of a peak and its pass. */
     private final List<int[]> pairs;
     private double mean;
+    /** NaN until it is asked for. */
+    private double merit = Double.NaN;
 
     private Choice(Lighting lighting, Target target, double[] light, double[] seen, List<int[]> pairs, double mean) {
         this.lighting = lighting;
@@ -122,6 +124,7 @@ final class Choice {
             add(lighting.seenRow(site), sign, seen);
         }
         mean += sign * lighting.mean(site);
+        merit = Double.NaN;
     }
 
     private static void add(float[] row, int sign, double[] sums) {
@@ -184,7 +187,10 @@ final class Choice {
 
     /** How near it comes to the target: 1 is reached. */
     double merit() {
-        return nearness(uniformity(), contrast(), target);
+        if (Double.isNaN(merit)) {
+            merit = nearness(uniformity(), contrast(), target);
+        }
+        return merit;
     }
 
     static double nearness(double uniformity, double contrast, Target target) {

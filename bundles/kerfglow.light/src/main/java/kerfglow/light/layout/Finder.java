@@ -27,10 +27,12 @@ final class Finder {
     /** Looks at cells that a search from one start may take, some tens of milliseconds. */
     private static final long LOOKS = 40_000_000;
     /** Times that factors are taken from a fine map and the search goes on. Assumed: they settle in two or three. */
-    private static final int MOST_MAPS = 4;
+    private static final int MOST_MAPS = 7;
     private static final int LEANER_MAPS = 2;
-    /** The next map is to bear out so much more than the best before, as a share, or the search ends. Assumed. */
+    /** The next map is to bear out so much more than the best before, as a share, or it counts as idle. Assumed. */
     private static final double WORTH_GOING_ON = 1.005;
+    /** Maps in a row that may bear out less: each shows dark places that were overlooked. Assumed. */
+    private static final int MOST_IDLE = 2;
     /** So much more is wanted each time, as a share, because moved modules have other factors. Assumed. */
     private static final double MORE = 0.01;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
@@ -74,11 +76,14 @@ final class Finder {
         Choice best = null;
         double reached = 0;
         boolean met = false;
+        int idle = 0;
         for (int map = 0; map < MOST_MAPS && !met; map++) {
             Choice now = checked(chosen, target);
             met = now.isMet();
             double merit = now.merit();
-            if (map > 1 && merit < reached * WORTH_GOING_ON) {
+            if (Boolean.getBoolean("dbg")) System.out.println("     map " + map + " mods " + now.size() + " u " + now.uniformity() + " c " + now.contrast() + " merit " + merit + " believed " + chosen.uniformity());
+            idle = merit < reached * WORTH_GOING_ON ? idle + 1 : 0;
+            if (idle > MOST_IDLE) {
                 break;
             }
             if (best == null || met || merit > reached) {
@@ -104,7 +109,7 @@ final class Finder {
     /** The same with the factors of its own fine map, so that what it says of itself is what that map says. */
     private Choice checked(Choice choice, Target target) {
         if (!choice.sites().equals(calibrated)) {
-            lighting.calibrate(lighting.fine(choice.sites()), choice.sites());
+            lighting.calibrate(lighting.fine(choice.sites()), choice.sites(), target.uniformity());
             calibrated = List.copyOf(choice.sites());
         }
         return choice.toward(target);

@@ -29,7 +29,7 @@ public final class Layouter {
     /** Times that a layout which the map does not bear out is sought again with more wanted. Assumed. */
     private static final int MOST_TRIES = 3;
     /** Wanted so much more than asked for, as a share, so that the map with its cells elsewhere still has it; and so much more each time. Assumed. */
-    private static final double MARGIN = 0.005;
+    private static final double MARGIN = 0.02;
     private static final double MORE = 0.025;
     /** Likewise of the contrast so much is made use of, and less each time. */
     private static final double CONTRAST_LEFT = 0.75;

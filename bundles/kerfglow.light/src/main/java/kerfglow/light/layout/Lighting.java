@@ -3,7 +3,9 @@ package kerfglow.light.layout;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import kerfglow.light.Accuracy;
 import kerfglow.light.Can;
@@ -16,8 +18,10 @@ import kerfglow.light.Spots;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * What a module at each site gives to each of some coarse cells of the lit face, reckoned when it is first asked for. Light adds up, so that a
- * search needs no more than sums of these. Factors for each cell, from a fine map of one layout, tell what the coarse cells leave out.
+ * What a module at each site gives to the lit face, reckoned when it is first asked for. Light adds up, so that a search needs no more than sums
+ * of these. Darkness is looked for at samples, cells of a fine map: one for each of some coarse cells, and those that turned out darkest; spots
+ * are looked for on the means of the coarse cells. Direct light is exact; what surfaces send on is reckoned coarsely, and factors from the fine
+ * map of one layout tell how far that is off.
  */
 final class Lighting {
     /** About so many cells cover the lit face of a letter. Assumed: five across a stroke. */
@@ -31,7 +35,9 @@ final class Lighting {
     /** A blur of the eye of less, in cells, is left to the fine map. */
     private static final double LEAST_BLUR = 0.3;
     /** Factors beyond this tell of light that another layout throws elsewhere, not of the cell. Assumed. */
-    private static final double MOST_FACTOR = 1.25;
+    private static final double MOST_FACTOR = 1.5;
+    /** Cells below this multiple of the darkest that is wanted are looked at from now on. Assumed. */
+    private static final double NEARLY_DARK = 1.25;
 
     private final LayoutRequest request;
     private final Cavity fine;
@@ -43,18 +49,35 @@ final class Lighting {
     /** Lit cells of the coarse grid, and their numbers by cell. */
     private final int[] lit;
     private final int[] index;
-    /** For each cell of the fine grid that is lit the number of the coarse one that stands for it; -1 for others. */
+    /** Lit cells of the fine grid, and for each the number of the coarse one that stands for it. */
+    private final int[] fineLit;
     private final int[] standsFor;
     private final double[] fineCells;
+    /** Numbers of fine cells that are looked at for darkness. */
+    private final List<Integer> samples = new ArrayList<>();
+    private final Set<Integer> sampled = new HashSet<>();
     private final boolean blurs;
-    private final float[] fixed;
-    private final float[] fixedSeen;
-    private final List<float[]> rows = new ArrayList<>();
-    private final List<float[]> seenRows = new ArrayList<>();
+    private final double[] lux;
+    private final List<Given> given = new ArrayList<>();
+    private Given fixed;
     private double[] means = new double[0];
     private double[] least;
     private double[] share;
     private double[] seen;
+
+    /** What a module gives: straight to each fine cell, by surfaces to each coarse one, and what that makes of it. */
+    private static final class Given {
+        private final float[] straight;
+        private final float[] sentOn;
+        private final float[] seen;
+        private float[] row = new float[0];
+
+        Given(float[] straight, float[] sentOn, float[] seen) {
+            this.straight = straight;
+            this.sentOn = sentOn;
+            this.seen = seen;
+        }
+    }
 
     /**
      * @param request in the can's own frame
@@ -69,31 +92,52 @@ final class Lighting {
         double area = can.lit().getArea();
         double cell = Math.max(Math.sqrt(area / MOST_CELLS), Math.min(Math.sqrt(area / CELLS), CELL_HEIGHTS * request.heightMm()));
         coarse = Cavity.of(can, new Accuracy(Math.max(cell, fine.grid().cellMm()), COARSE, COARSE_DIRECTIONS), pulse);
-        direct = new DirectLight(can.inside(), can.depthMm(), coarse.grid());
+        direct = new DirectLight(can.inside(), can.depthMm(), fine.grid());
+        lux = new double[fine.grid().size()];
         lit = IntStream.range(0, coarse.grid().size()).filter(coarse::isLit).toArray();
         index = new int[coarse.grid().size()];
         Arrays.fill(index, -1);
         for (int i = 0; i < lit.length; i++) {
             index[lit[i]] = i;
         }
-        standsFor = new int[fine.grid().size()];
+        fineLit = IntStream.range(0, lit.length == 0 ? 0 : fine.grid().size()).filter(fine::isLit).toArray();
+        standsFor = new int[fineLit.length];
         fineCells = new double[lit.length];
-        for (int i = 0; i < standsFor.length; i++) {
-            standsFor[i] = fine.isLit(i) && lit.length > 0 ? nearest(fine.grid().x(i % fine.grid().columns()), fine.grid().y(i / fine.grid().columns())) : -1;
-            if (standsFor[i] >= 0) {
-                fineCells[standsFor[i]]++;
+        int[] middle = new int[lit.length];
+        double[] near = new double[lit.length];
+        Arrays.fill(near, Double.POSITIVE_INFINITY);
+        for (int i = 0; i < fineLit.length; i++) {
+            Coordinate at = fine.grid().at(fineLit[i]);
+            standsFor[i] = nearest(at.x, at.y);
+            fineCells[standsFor[i]]++;
+            double distance = at.distance(coarse.grid().at(lit[standsFor[i]]));
+            if (distance < near[standsFor[i]]) {
+                near[standsFor[i]] = distance;
+                middle[standsFor[i]] = i;
+            }
+        }
+        for (int i = 0; i < lit.length; i++) {
+            if (fineCells[i] > 0) {
+                sample(middle[i]);
             }
         }
         blurs = Double.isFinite(request.contrast()) && request.eyeMm() > LEAST_BLUR * coarse.grid().cellMm();
         reflections = new Reflections(coarse, request.type(), request.heightMm(), sites.list(), lit, pulse);
-        least = ones(lit.length);
+        least = ones(samples.size());
         share = fineCells.clone();
         seen = ones(lit.length);
-        fixed = new float[lit.length];
-        fixedSeen = new float[lit.length];
+        fixed = new Given(new float[fineLit.length], new float[lit.length], new float[lit.length]);
         for (Site site : Sites.fixed(request)) {
-            addTo(fixed, row(site));
-            addTo(fixedSeen, blurs ? seenRow(site) : row(site));
+            Given one = given(site);
+            addTo(fixed.straight, one.straight);
+            addTo(fixed.sentOn, one.sentOn);
+            addTo(fixed.seen, one.seen);
+        }
+    }
+
+    private void sample(int fineCell) {
+        if (sampled.add(fineCell)) {
+            samples.add(fineCell);
         }
     }
 
@@ -130,68 +174,76 @@ final class Lighting {
         return best;
     }
 
-    /** How many cells a search looks at. */
+    /** How many places a search looks at. */
     int cells() {
-        return lit.length;
+        return samples.size();
     }
 
-    /** Illuminance of each cell from modules that a person put, lux. */
+    /** Illuminance of each sample from modules that a person put, lux. */
     float[] fixed() {
-        return fixed;
+        return row(fixed);
     }
 
+    /** Mean illuminance of each coarse cell from them, as an eye sees it. */
     float[] fixedSeen() {
-        return fixedSeen;
+        return fixed.seen;
     }
 
-    /** Illuminance of each cell from a module at a site, lux. */
+    /** Illuminance of each sample from a module at a site, lux. */
     float[] row(int site) {
-        return known(rows, site, false);
+        return row(known(site));
     }
 
-    /** The same as an eye sees it: what comes straight is blurred, what surfaces send on is smooth already. */
+    /** Mean illuminance of each coarse cell from it, as an eye sees it. */
     float[] seenRow(int site) {
-        return blurs ? known(seenRows, site, true) : row(site);
+        return known(site).seen;
     }
 
-    private float[] known(List<float[]> those, int site, boolean asSeen) {
-        while (those.size() <= site) {
-            those.add(new float[0]);
+    private float[] row(Given one) {
+        if (one.row.length != samples.size()) {
+            one.row = new float[samples.size()];
+            for (int i = 0; i < one.row.length; i++) {
+                one.row[i] = one.straight[samples.get(i)] + one.sentOn[standsFor[samples.get(i)]];
+            }
         }
-        if (those.get(site).length == 0) {
-            Site at = sites.list().get(site);
-            those.set(site, asSeen ? seenRow(at) : row(at));
+        return one.row;
+    }
+
+    private Given known(int site) {
+        while (given.size() <= site) {
+            given.add(null);
         }
-        return those.get(site);
+        if (given.get(site) == null) {
+            given.set(site, given(sites.list().get(site)));
+        }
+        return given.get(site);
     }
 
-    private float[] row(Site site) {
-        return row(site, request.can().finish().spreadMm());
-    }
-
-    private float[] seenRow(Site site) {
-        return row(site, Math.hypot(request.can().finish().spreadMm(), request.eyeMm()));
-    }
-
-    private float[] row(Site site, double blurMm) {
+    private Given given(Site site) {
         pulse.run();
-        double[] lux = new double[coarse.grid().size()];
+        Arrays.fill(lux, 0);
         direct.add(site.module(request.type()), 1, lux);
-        double[] blurred = coarse.blurred(lux, blurMm);
-        float[] row = new float[lit.length];
-        for (int i = 0; i < lit.length; i++) {
-            row[i] = (float) blurred[lit[i]];
+        float[] straight = new float[fineLit.length];
+        double[] eye = blurs ? fine.blurred(lux, request.eyeMm()) : lux;
+        float[] means = new float[lit.length];
+        for (int i = 0; i < fineLit.length; i++) {
+            straight[i] = (float) lux[fineLit[i]];
+            means[standsFor[i]] += (float) eye[fineLit[i]];
         }
-        reflections.add(site, row);
-        return row;
+        float[] sentOn = new float[lit.length];
+        reflections.add(site, sentOn);
+        for (int i = 0; i < lit.length; i++) {
+            means[i] = sentOn[i] + (fineCells[i] > 0 ? means[i] / (float) fineCells[i] : 0);
+        }
+        return new Given(straight, sentOn, means);
     }
 
-    /** What the darkest place of each cell has of the cell's light. */
+    /** What the fine map has of each sample's light. */
     double[] least() {
         return least;
     }
 
-    /** What an eye sees of each cell's light. */
+    /** What the fine map has of each coarse cell's light. */
     double[] seen() {
         return seen;
     }
@@ -204,13 +256,13 @@ final class Lighting {
             Arrays.fill(means, before, means.length, Double.NaN);
         }
         if (Double.isNaN(means[site])) {
-            means[site] = mean(row(site));
+            means[site] = mean(seenRow(site));
         }
         return means[site];
     }
 
     double fixedMean() {
-        return mean(fixed);
+        return mean(fixed.seen);
     }
 
     private double mean(float[] row) {
@@ -230,37 +282,49 @@ final class Lighting {
         return fine.light(modules, pulse);
     }
 
-    /** Takes the factors from the fine map of some sites. */
-    void calibrate(LightMap map, List<Integer> chosen) {
-        float[] sums = fixed.clone();
-        float[] seenSums = fixedSeen.clone();
+    /**
+     * Takes the factors from the fine map of some sites.
+     *
+     * @param wanted least over mean; cells not far above it are samples from now on, one for each coarse cell
+     */
+    void calibrate(LightMap map, List<Integer> chosen, double wanted) {
+        double perLux = request.can().finish().faceTransmittance() / Math.PI;
+        double[] luminance = map.luminance();
+        double[] eye = blurs ? map.seen(request.eyeMm()) : luminance;
+        int[] darkest = new int[lit.length];
+        Arrays.fill(darkest, -1);
+        double[] all = new double[lit.length];
+        double[] allSeen = new double[lit.length];
+        double mean = 0;
+        for (int i = 0; i < fineLit.length; i++) {
+            int cell = standsFor[i];
+            double level = luminance[fineLit[i]];
+            darkest[cell] = darkest[cell] < 0 || level < luminance[fineLit[darkest[cell]]] ? i : darkest[cell];
+            all[cell] += level;
+            allSeen[cell] += eye[fineLit[i]];
+            mean += level / fineLit.length;
+        }
+        for (int cell : darkest) {
+            if (cell >= 0 && luminance[fineLit[cell]] < NEARLY_DARK * wanted * mean) {
+                sample(cell);
+            }
+        }
+        float[] sums = fixed().clone();
+        float[] seenSums = fixedSeen().clone();
         for (int site : chosen) {
             addTo(sums, row(site));
             addTo(seenSums, seenRow(site));
         }
-        double perLux = request.can().finish().faceTransmittance() / Math.PI;
-        double[] luminance = map.luminance();
-        double[] eye = blurs ? map.seen(request.eyeMm()) : luminance;
-        double[] low = new double[lit.length];
-        double[] all = new double[lit.length];
-        double[] allSeen = new double[lit.length];
-        Arrays.fill(low, Double.POSITIVE_INFINITY);
-        for (int i = 0; i < standsFor.length; i++) {
-            int cell = standsFor[i];
-            if (cell >= 0) {
-                low[cell] = Math.min(low[cell], luminance[i]);
-                all[cell] += luminance[i];
-                allSeen[cell] += eye[i];
-            }
-        }
         means = new double[0];
-        least = ones(lit.length);
+        least = ones(samples.size());
         share = fineCells.clone();
         seen = ones(lit.length);
-        for (int i = 0; i < lit.length; i++) {
-            if (fineCells[i] > 0 && sums[i] > 0 && seenSums[i] > 0 && perLux > 0) {
-                least[i] = bounded(low[i] / (sums[i] * perLux));
-                share[i] = bounded(all[i] / fineCells[i] / (sums[i] * perLux)) * fineCells[i];
+        for (int i = 0; i < least.length && perLux > 0; i++) {
+            least[i] = sums[i] > 0 ? bounded(luminance[fineLit[samples.get(i)]] / (sums[i] * perLux)) : 1;
+        }
+        for (int i = 0; i < lit.length && perLux > 0; i++) {
+            if (fineCells[i] > 0 && seenSums[i] > 0) {
+                share[i] = bounded(all[i] / fineCells[i] / (seenSums[i] * perLux)) * fineCells[i];
                 seen[i] = bounded(allSeen[i] / fineCells[i] / (seenSums[i] * perLux));
             }
         }
