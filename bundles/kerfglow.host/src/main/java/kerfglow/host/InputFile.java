@@ -23,12 +23,7 @@ public final class InputFile {
      * @throws IOException whose message says in words why it cannot be read
      */
     public static byte[] read(Path file, long mostBytes, String what) throws IOException {
-        if (Files.isDirectory(file)) {
-            throw new FileNotFoundException("this is a folder, not " + what);
-        }
-        if (Files.exists(file) && !Files.isRegularFile(file)) {
-            throw new FileNotFoundException("this is a device or a pipe, not " + what);
-        }
+        require(file, what);
         if (Files.size(file) > mostBytes) {
             throw tooLarge(mostBytes, what);
         }
@@ -40,6 +35,20 @@ public final class InputFile {
             return bytes;
         } catch (AccessDeniedException denied) {
             throw new IOException("it may not be read; check its permissions", denied);
+        }
+    }
+
+    /**
+     * Refuses what is there but no file.
+     *
+     * @throws IOException whose message says in words what it is
+     */
+    public static void require(Path file, String what) throws IOException {
+        if (Files.isDirectory(file)) {
+            throw new FileNotFoundException("this is a folder, not " + what);
+        }
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            throw new FileNotFoundException("this is a device or a pipe, not " + what);
         }
     }
 

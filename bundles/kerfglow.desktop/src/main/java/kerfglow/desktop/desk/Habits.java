@@ -6,6 +6,7 @@ import java.io.Reader;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,7 +46,11 @@ public final class Habits {
     public List<Path> recent() {
         List<Path> recent = new ArrayList<>();
         for (int i = 0; i < MOST_RECENT; i++) {
-            Optional.ofNullable(properties.getProperty(RECENT + i)).map(Path::of).ifPresent(recent::add);
+            try {
+                Optional.ofNullable(properties.getProperty(RECENT + i)).map(Path::of).ifPresent(recent::add);
+            } catch (InvalidPathException damaged) {
+                continue; // the others are still worth remembering
+            }
         }
         return recent;
     }

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import kerfglow.host.InputFile;
 import kerfglow.host.JobSheet;
 import kerfglow.host.SheetException;
 import kerfglow.job.JobDifference;
@@ -31,6 +32,7 @@ record OpenedJob(Path proof, JobFile file, JobState state) {
      */
     static OpenedJob of(Path path, JobFile.Options options) throws IOException, SheetException {
         Path file = path.toAbsolutePath().normalize();
+        InputFile.require(file, "a proof or a job file"); // before anything is made beside it
         boolean isJob = JobFile.isJobFile(file);
         Path jobPath = FirstFile.jobOf(file);
         JobFile jobFile = JobFile.open(jobPath, options);

@@ -2,6 +2,7 @@
 package kerfglow.desktop.desk;
 
 import java.util.Optional;
+import kerfglow.views.PlainText;
 
 /**
  * How the work in the background stands.
@@ -12,6 +13,11 @@ import java.util.Optional;
  * @param problem what went wrong with the last work, in a sentence that says what to do
  */
 public record WorkState(boolean busy, String what, double fraction, Optional<String> problem) {
+    public WorkState {
+        what = PlainText.of(what); // names of files stand in both
+        problem = problem.map(PlainText::of);
+    }
+
     /** Nothing runs, nothing went wrong. */
     public static final WorkState IDLE = new WorkState(false, "", 0, Optional.empty());
 
