@@ -13,15 +13,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
-/** Writes a proof of many serif letters 300 mm high, outlined, no two of them alike, as a designer's program would. */
+/** Writes a proof of many serif letters, outlined, no two of them alike, as a designer's program would. */
 final class LetterProof {
     /** From Debian's package fonts-dejavu-core; product/verify installs it. */
     private static final File SERIF = new File("/usr/share/fonts/truetype/dejavu/DejaVuSerif.ttf");
     /** The rounder ones: they flatten to most vertices. */
     private static final String LETTERS = "BCDGJOPQRSUabcdefghmnopqrsu0235689&";
-    private static final double HEIGHT_MM = 300;
+    /** Of the letters of the benchmarks that do not say another. */
+    static final double HEIGHT_MM = 300;
     private static final int COLUMNS = 50;
-    private static final double CELL_MM = 600;
+    private static final double CELL_HEIGHTS = 2;
     /** Largest difference in size between letters, so that nothing can be measured once for several. */
     private static final double SPREAD = 0.02;
 
@@ -29,16 +30,21 @@ final class LetterProof {
     }
 
     static Path write(Path file, int letters) throws IOException, FontFormatException {
+        return write(file, letters, HEIGHT_MM);
+    }
+
+    static Path write(Path file, int letters, double heightMm) throws IOException, FontFormatException {
+        double cellMm = CELL_HEIGHTS * heightMm;
         FontRenderContext context = new FontRenderContext(null, true, true);
         Font unit = Font.createFont(Font.TRUETYPE_FONT, SERIF).deriveFont(1000f);
         int rows = (letters + COLUMNS - 1) / COLUMNS;
         StringBuilder svg = new StringBuilder();
         svg.append(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%1$.0fmm\" height=\"%2$.0fmm\" viewBox=\"0 0 %1$.0f %2$.0f\"><g id=\"Letters\">%n",
-                COLUMNS * CELL_MM, rows * CELL_MM));
+                COLUMNS * cellMm, rows * cellMm));
         for (int i = 0; i < letters; i++) {
             Shape outline = unit.createGlyphVector(context, String.valueOf(LETTERS.charAt(i % LETTERS.length()))).getOutline();
-            double scale = HEIGHT_MM / outline.getBounds2D().getHeight() * (1 + SPREAD * i / letters);
-            AffineTransform place = AffineTransform.getTranslateInstance(i % COLUMNS * CELL_MM + CELL_MM * 0.15, i / COLUMNS * CELL_MM + CELL_MM * 0.75);
+            double scale = heightMm / outline.getBounds2D().getHeight() * (1 + SPREAD * i / letters);
+            AffineTransform place = AffineTransform.getTranslateInstance(i % COLUMNS * cellMm + cellMm * 0.15, i / COLUMNS * cellMm + cellMm * 0.75);
             place.scale(scale, scale);
             svg.append("<path d=\"").append(data(outline.getPathIterator(place))).append("\"/>\n");
         }

@@ -32,7 +32,7 @@ import kerfglow.host.Watcher;
 import kerfglow.svg.SvgImporter;
 
 /**
- * Processor time and memory of import and of each check for 1, 10, 100, 1,000 and 10,000 letters, no two alike, as the table of
+ * Processor time and memory of import and of each check for 1, 10, 100, 1,000 and 10,000 letters 100 mm high, no two alike, as the table of
  * {@code docs/performance.md}. Ends with status 1 when ten times the letters cost more than {@link #MOST} times what n log n says, from 100
  * letters on: below, starting costs more than the letters. Processor time, because it says the same on a busy machine.
  */
@@ -43,6 +43,8 @@ public final class SizeTable {
     private static final int[] LETTERS = {1, 10, 100, 1_000, 10_000};
     /** Laying out lights takes a part of a second a letter, and no sign has 1,000 different lit letters. */
     private static final int MOST_LIT = 100;
+    /** Ten thousand larger ones have more corners than the importer takes. */
+    private static final double HEIGHT_MM = 100;
     private static final int REPEATS = 3;
     private static final int WARM_LETTERS = 300;
     private static final double NANOS = 1e6;
@@ -115,9 +117,9 @@ public final class SizeTable {
     }
 
     private static Cost cost(Runner runner, String check, int letters) throws Exception {
-        Path proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters);
+        Path proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters, HEIGHT_MM);
         Path job = Files.writeString(Files.createTempFile("letters", ".job.yaml"),
-                "roles: [{layer: Letters, role: " + (check.equals("vinyl") ? "vinyl" : "face") + "}]\nsettings: {returns.depth: 100 mm, host.check-time-limit: 900 s}\n");
+                "roles: [{layer: Letters, role: " + (check.equals("vinyl") ? "vinyl" : "face") + "}]\nsettings: {returns.depth: 80 mm, host.check-time-limit: 900 s}\n");
         try {
             long[] opened = new long[1];
             long before = held();
