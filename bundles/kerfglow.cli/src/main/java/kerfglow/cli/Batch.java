@@ -7,28 +7,47 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Stream;
 import kerfglow.api.proof.ProofException;
 import kerfglow.host.SheetException;
+import kerfglow.host.Watcher;
 import kerfglow.job.JobFileException;
 import kerfglow.views.JsonView;
 import kerfglow.views.PlainText;
 
-/** Several files, one after the other. One bad file does not stop the rest; each leaves a status. */
+/** Several files, as many at once as there are cores, told in their order. One bad file does not stop the rest; each leaves a status. */
 final class Batch {
     private static final String OVERLAY_FILE = ".overlay.svg";
+    /** A result that waits for an earlier, slower file costs memory, a core that waits costs time. */
+    private static final int AHEAD = 2;
 
     private final PrintStream err;
     private final Terminal terminal;
     private final List<JsonView.Unusable> unusable = new ArrayList<>();
     private final List<ExitStatus> statuses = new ArrayList<>();
 
-    /** What is done with one file. */
-    interface Work {
-        ExitStatus on(Path file, ProgressLine progress) throws ProofException, SheetException, WordsException, IOException, InterruptedException;
+    private record Started(Path file, ProgressLine progress, Future<RunWords.Checked> checked) {
+    }
+
+    /** Checks one file, while others are checked. */
+    interface Check {
+        RunWords.Checked of(Path file, Watcher watcher) throws ProofException, SheetException, IOException, InterruptedException;
+    }
+
+    /** What is done with a checked file, with one after the other. */
+    interface Then {
+        ExitStatus on(Path file, RunWords.Checked checked) throws WordsException, IOException;
     }
 
     Batch(PrintStream err, Terminal terminal) {
@@ -74,31 +93,91 @@ final class Batch {
         statuses.add(ExitStatus.INPUT);
     }
 
-    /** Does the work on each. */
-    void each(List<Path> files, Work work) throws InterruptedException {
-        for (Path file : files) {
-            one(file, work);
+    /** Checks each; what is done then has one thread and keeps to the order of the files. */
+    void each(List<Path> files, Check check, Then then) throws InterruptedException {
+        int cores = Math.min(Runtime.getRuntime().availableProcessors(), files.size());
+        if (cores < 2) {
+            for (Path file : files) {
+                ProgressLine progress = new ProgressLine(err, file.toString());
+                one(file, progress, () -> check.of(file, progress), then, false);
+            }
+            return;
+        }
+        ExecutorService pool = Executors.newFixedThreadPool(cores, task -> {
+            Thread thread = new Thread(task, "file");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try {
+            List<Path> tooLarge = several(files, check, then, pool, cores * AHEAD);
+            for (Path file : tooLarge) { // perhaps only beside the others
+                ProgressLine progress = new ProgressLine(err, file.toString());
+                one(file, progress, () -> check.of(file, progress), then, false);
+            }
+        } finally {
+            pool.shutdownNow();
         }
     }
 
-    private void one(Path file, Work work) throws InterruptedException {
-        ProgressLine progress = new ProgressLine(err, terminal.progress(), file.toString());
+    /** Returns those for which the memory was not enough. */
+    private List<Path> several(List<Path> files, Check check, Then then, ExecutorService pool, int ahead) throws InterruptedException {
+        List<Path> tooLarge = new ArrayList<>();
+        Deque<Started> started = new ArrayDeque<>();
+        Iterator<Path> waiting = files.iterator();
+        while (waiting.hasNext() || !started.isEmpty()) {
+            while (waiting.hasNext() && started.size() < ahead) {
+                Path file = waiting.next();
+                ProgressLine progress = new ProgressLine(err, file.toString());
+                started.add(new Started(file, progress, pool.submit(() -> check.of(file, progress))));
+            }
+            Started next = started.remove();
+            if (!one(next.file, next.progress, next.checked::get, then, true)) {
+                tooLarge.add(next.file);
+            }
+        }
+        return tooLarge;
+    }
+
+    /** Returns false, and tells nothing, when the memory was not enough beside others. */
+    private boolean one(Path file, ProgressLine progress, Callable<RunWords.Checked> checking, Then then, boolean besideOthers) throws InterruptedException {
         try {
-            statuses.add(work.on(file, progress));
+            if (terminal.progress()) {
+                progress.show();
+            }
+            RunWords.Checked checked = checked(checking);
+            progress.done();
+            statuses.add(then.on(file, checked));
         } catch (ProofException | SheetException | WordsException | JobFileException unfit) {
             progress.done();
             refuse(file.toString(), unfit.getMessage());
         } catch (IOException unwritable) {
             progress.done();
             refuse(file.toString(), unwritable.getMessage() == null ? unwritable.toString() : unwritable.getMessage());
+        } catch (InterruptedException interrupted) {
+            throw interrupted;
         } catch (OutOfMemoryError tooLarge) {
             progress.done();
+            if (besideOthers) {
+                return false;
+            }
             err.println(PlainText.of("kerfglow: " + file) + ": too large for the memory that the program may use; set KERFGLOW_VMARGS=-Xmx8g and try again");
             broken(file, "out of memory");
-        } catch (RuntimeException | Error defect) { // an Error too: one bad file must not stop the rest
+        } catch (Exception | Error defect) { // an Error too: one bad file must not stop the rest
             progress.done();
             err.println(PlainText.of("kerfglow: " + file + ": the program failed: " + defect) + ". This is a defect of the program; please report it with the file.");
             broken(file, "the program failed: " + defect);
+        }
+        return true;
+    }
+
+    private static RunWords.Checked checked(Callable<RunWords.Checked> checking) throws Exception {
+        try {
+            return checking.call();
+        } catch (ExecutionException elsewhere) {
+            if (elsewhere.getCause() instanceof Error error) {
+                throw error;
+            }
+            throw (Exception) elsewhere.getCause();
         }
     }
 

@@ -75,9 +75,7 @@ final class CheckCommand implements Callable<Integer> {
             err.println(PlainText.of("kerfglow: " + wrong.get()));
             return ExitStatus.INPUT.code();
         }
-        batch.each(proofs, (proof, progress) -> {
-            RunWords.Checked checked = words.run(proof, runner, progress);
-            progress.done();
+        batch.each(proofs, (proof, watcher) -> words.run(proof, runner, watcher), (proof, checked) -> {
             Result result = checked.reviewed().result();
             List<OverlayLayer> chosen = layers(result, layers);
             for (Path picture : pictures.of(proof)) {

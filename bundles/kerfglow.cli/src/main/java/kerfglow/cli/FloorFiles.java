@@ -50,9 +50,7 @@ final class FloorFiles {
             voice.err().println(PlainText.of("kerfglow: " + mistaken.get()));
             return ExitStatus.INPUT.code();
         }
-        batch.each(proofs, (proof, progress) -> {
-            RunWords.Checked checked = words.run(proof, runner, progress);
-            progress.done();
+        batch.each(proofs, (proof, watcher) -> words.run(proof, runner, watcher), (proof, checked) -> {
             for (Path file : targets.of(proof)) {
                 SafeFile.writeOver(file, checked.inputs(), words.replace(), stream -> content.write(checked.reviewed(), file, stream));
                 voice.out().println(PlainText.of(file.toString()));

@@ -17,17 +17,21 @@ final class ProgressLine implements Watcher {
     private static final String ERASE_LINE = "\r\u001b[K"; // ECMA-48, erase in line
 
     private final PrintStream err;
-    private final boolean shown;
+    private boolean shown;
     private final String file;
     private final Map<String, Integer> percent = new TreeMap<>();
     private final long startNanos = System.nanoTime();
     private long lastNanos;
     private boolean drawn;
 
-    ProgressLine(PrintStream err, boolean shown, String file) {
+    ProgressLine(PrintStream err, String file) {
         this.err = err;
-        this.shown = shown;
         this.file = PlainText.of(file);
+    }
+
+    /** Others that are at work wait for their turn on the line. */
+    synchronized void show() {
+        shown = true;
     }
 
     @Override

@@ -60,9 +60,7 @@ final class ReportCommand implements Callable<Integer> {
             err.println(PlainText.of("kerfglow: " + wrong.get()));
             return ExitStatus.INPUT.code();
         }
-        batch.each(proofs, (proof, progress) -> {
-            RunWords.Checked checked = words.run(proof, runner, progress);
-            progress.done();
+        batch.each(proofs, (proof, watcher) -> words.run(proof, runner, watcher), (proof, checked) -> {
             Report report = new Report(checked.reviewed().result(), Review.of(checked.reviewed()), CheckCommand.layers(checked.reviewed().result(), layers), LocalDate.now(ZoneOffset.UTC));
             for (Path file : reports.of(proof)) {
                 SafeFile.writeOver(file, checked.inputs(), words.replace(), out -> write(report, file, out));
