@@ -333,6 +333,7 @@ class WindowTest {
         }
         try (Window window = window()) {
             window.open(proof);
+            window.press(window.shell(), "Take it up");
             assertEquals(KilledWindow.TEXT, window.desk().job().orElseThrow().state().marks().get(0).text());
         }
     }
