@@ -15,6 +15,7 @@ import kerfglow.job.JobFile;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import kerfglow.job.PointMm;
+import kerfglow.job.SmallDisk;
 import org.eclipse.swt.widgets.Label;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -127,13 +128,15 @@ class KeepingTest {
         }
     }
 
-    /** /dev/full answers every write as a full disk does (Linux, full(4)). */
     @Test
     void a_full_disk_is_told_and_work_goes_on() throws Exception {
-        Path half = folder.resolve(".faulty-letters.kerfglow.unsaved.half");
-        try (Window window = window()) {
-            window.open(proof);
-            Files.createSymbolicLink(half, Path.of("/dev/full"));
+        Path small = Files.createDirectory(folder.resolve("small"));
+        try (SmallDisk disk = new SmallDisk(small); Window window = window()) {
+            for (String name : List.of("faulty-letters.svg", "faulty-letters.job.yaml", "shop.yaml")) {
+                Files.copy(folder.resolve(name), small.resolve(name));
+            }
+            window.open(small.resolve("faulty-letters.svg"));
+            Path filler = disk.fill();
             mark(window, "on a full disk");
             window.await(() -> window.desk().work().problem().filter(told -> told.contains("the disk is full")).isPresent(), "the complaint");
             window.shot("24-full");
@@ -144,9 +147,9 @@ class KeepingTest {
             });
             window.shell().close();
             assertFalse(window.shell().isDisposed(), "not saved, so it stays");
-            Files.delete(half);
+            Files.delete(filler);
             window.menu("Save the job");
-            assertEquals(1, JobFile.read(job).state().marks().size());
+            assertEquals(1, JobFile.read(small.resolve("faulty-letters" + JobFile.ENDING)).state().marks().size());
         }
     }
 
@@ -173,6 +176,7 @@ class KeepingTest {
             window.await(() -> window.desk().proofFile().equals(Optional.of(folder.resolve("plain-letters.svg"))) && !window.desk().work().busy(), "the other proof");
             window.shell().close();
             assertTrue(window.shell().isDisposed(), "nothing is unsaved, so nothing is asked");
+            assertFalse(Files.exists(folder.resolve(".plain-letters.kerfglow.lock")), "given back to others");
         }
         assertFalse(Files.exists(job), "it was not saved");
         try (Window window = window()) {

@@ -7,18 +7,19 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Assumptions;
 
 /** A file system of a few hundred kilobytes, which only root may mount: elsewhere the test is skipped by name. */
-final class SmallDisk implements AutoCloseable {
+public final class SmallDisk implements AutoCloseable {
     private static final int KIB = 256;
 
     private final Path folder;
 
-    SmallDisk(Path folder) throws IOException, InterruptedException {
+    /** Mounts it on a folder. */
+    public SmallDisk(Path folder) throws IOException, InterruptedException {
         this.folder = folder;
         Assumptions.assumeTrue(run("mount", "-t", "tmpfs", "-o", "size=" + KIB + "k", "tmpfs", folder.toString()) == 0, "a small file system cannot be mounted here");
     }
 
     /** Fills it but for a few bytes; returns the file to delete to make room. */
-    Path fill() throws IOException {
+    public Path fill() throws IOException {
         Path filler = folder.resolve("filler");
         try (var out = Files.newOutputStream(filler)) {
             while (true) {

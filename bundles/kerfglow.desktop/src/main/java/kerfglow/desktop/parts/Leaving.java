@@ -32,6 +32,15 @@ final class Leaving {
         return answer == SAVE ? saving.save() : answer == KEEP && isKept();
     }
 
+    /** True when the window may close; the job is then given back to others. */
+    boolean close() {
+        boolean may = mayLeave();
+        if (may) {
+            desk.kept().putAway();
+        }
+        return may;
+    }
+
     private boolean isKept() {
         try {
             desk.kept().file().orElseThrow().keep(desk.job().orElseThrow().state());

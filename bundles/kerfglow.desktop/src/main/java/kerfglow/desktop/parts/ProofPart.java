@@ -86,7 +86,7 @@ public final class ProofPart {
         Listening.to(desk, strip, Topic.FINDINGS, this::showWork);
         Listening.to(desk, strip, Topic.MARK, this::showWork);
         Leaving leaving = new Leaving(parent.getShell(), desk, saving);
-        window.getContext().set(IWindowCloseHandler.class, closed -> leaving.mayLeave());
+        window.getContext().set(IWindowCloseHandler.class, closed -> leaving.close());
         Opener opener = new Opener(parent.getShell(), desk, worker, habits, demo.file(), notices, leaving, proof.control()::setFocus);
         opener.acceptDrops();
         new MainMenu(parent.getShell(), desk, editor, proof, opener, decisions, saving, notices, new HandOn(parent.getShell(), desk, background));
