@@ -170,7 +170,11 @@ final class JsonValue {
         if (!token.isNumeric()) {
             throw wrong("a number is wanted here");
         }
-        return Double.parseDouble(text);
+        double number = Double.parseDouble(text);
+        if (!Double.isFinite(number)) {
+            throw wrong("a number that is too large");
+        }
+        return number;
     }
 
     String text(String name) throws JobProblem {

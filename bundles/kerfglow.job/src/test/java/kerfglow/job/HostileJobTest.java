@@ -94,7 +94,7 @@ class HostileJobTest {
                 Arguments.of("begun again and again", "{\"type\":".repeat(1_500_000), "limit on values"),
                 Arguments.of("begun again and again with much between", ("{\"type\":" + " ".repeat(30_000)).repeat(500), "limit on values"),
                 Arguments.of("a sheet of many keys", "{\"type\":\"kerfglow:Job\",\"format\":1,\"proof\":{\"file\":\"a.svg\",\"widthMm\":1,\"heightMm\":1,\"scale\":1},\"sheet\":{" + many + "}}", "limit on keys"),
-                Arguments.of("a number that is none", "{\"type\":\"kerfglow:Job\",\"format\":1e999}", "\"proof\" is missing"),
+                Arguments.of("a number that no double holds", "{\"type\":\"kerfglow:Job\",\"format\":1,\"proof\":{\"file\":\"a.svg\",\"widthMm\":1e999,\"heightMm\":1,\"scale\":1},\"sheet\":{}}", "too large"),
                 Arguments.of("a geometry of many points", "{\"type\":\"kerfglow:Job\",\"format\":1,\"seen\":{\"resolutionMm\":1,\"outlines\":[{\"part\":\"a\",\"role\":\"face\",\"layer\":\"\",\"wkt\":\"LINESTRING ("
                         + "0 0,".repeat(200_000) + "1\"}]}}", "not a geometry"));
     }
