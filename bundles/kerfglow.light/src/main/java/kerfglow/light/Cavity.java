@@ -85,15 +85,18 @@ public final class Cavity {
     }
 
     /**
-     * The same can, moved into the frame of its own shape; what its surfaces see of each other is not reckoned again, and
-     * what they send on is read a little more coarsely. Turned cans are alike there.
+     * The same can, moved into the frame of its own shape or one turned against that; what its surfaces see of each other is not reckoned again.
+     * Turned cans are alike there.
      *
+     * @param angle against the shape's own frame, radians; see {@link Pose#further}
      * @param cellMm cell of its maps, mm
+     * @param roughly true to read what surfaces send on more coarsely, at a quarter of the cost
      * @param pulse called often; throws when the work is over
      */
-    public Cavity inOwnFrame(double cellMm, Runnable pulse) {
-        Can moved = new Can((Polygon) pose.into(can.inside()), pose.into(can.lit()), can.depthMm(), can.finish());
-        return new Cavity(moved, accuracy.cellMm(cellMm), interior, Pose.none(), Gather.FEW_NODES_PER_PATCH, pulse);
+    public Cavity inOwnFrame(double angle, double cellMm, boolean roughly, Runnable pulse) {
+        Pose frame = pose.further(angle);
+        Can moved = new Can((Polygon) frame.into(can.inside()), frame.into(can.lit()), can.depthMm(), can.finish());
+        return new Cavity(moved, accuracy.cellMm(cellMm), interior, Pose.turned(angle), roughly ? Gather.FEW_NODES_PER_PATCH : Gather.NODES_PER_PATCH, pulse);
     }
 
     /** The frame of the can's own shape. */

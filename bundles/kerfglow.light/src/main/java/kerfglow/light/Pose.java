@@ -22,9 +22,11 @@ public final class Pose {
 
     private final AffineTransformation into;
     private final AffineTransformation back;
+    private final Coordinate centre;
     private final double turn;
 
     private Pose(Coordinate centre, double turn) {
+        this.centre = centre;
         this.turn = turn;
         into = AffineTransformation.translationInstance(-centre.x, -centre.y).rotate(-turn);
         back = AffineTransformation.rotationInstance(turn).translate(centre.x, centre.y);
@@ -108,9 +110,14 @@ public final class Pose {
         return Math.abs(sum) <= ALIKE * size ? 0 : sum;
     }
 
-    /** The frame that the artwork is in already. */
-    static Pose none() {
-        return new Pose(new Coordinate(), 0);
+    /** From a frame that is turned by so much (radians) against this one into this one. */
+    static Pose turned(double angle) {
+        return new Pose(new Coordinate(), -angle);
+    }
+
+    /** The frame with the same origin, turned further, radians. */
+    public Pose further(double angle) {
+        return new Pose(centre, turn + angle);
     }
 
     /** A point in the frame, into {@code place}. */

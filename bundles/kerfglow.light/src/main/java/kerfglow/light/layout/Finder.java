@@ -54,9 +54,10 @@ final class Finder {
      *
      * @param sites where modules are to lie
      * @param met true when the fine map has what was wanted
+     * @param merit how near the fine map comes to it, 1 at most
      * @param chained true when the cable reaches all
      */
-    record Found(List<Site> sites, boolean met, boolean chained) {
+    record Found(List<Site> sites, boolean met, double merit, boolean chained) {
     }
 
     Finder(LayoutRequest request, Sites sites, Lighting lighting, Runnable pulse) {
@@ -81,7 +82,6 @@ final class Finder {
             Choice now = checked(chosen, target);
             met = now.isMet();
             double merit = now.merit();
-            if (Boolean.getBoolean("dbg")) System.out.println("     map " + map + " mods " + now.size() + " u " + now.uniformity() + " c " + now.contrast() + " merit " + merit + " believed " + chosen.uniformity());
             idle = merit < reached * WORTH_GOING_ON ? idle + 1 : 0;
             if (idle > MOST_IDLE) {
                 break;
@@ -101,9 +101,8 @@ final class Finder {
             }
         }
         Choice ended = evened(met ? leaner(best, target) : fewer(best, target), evens, target);
-        if (Boolean.getBoolean("dbg")) System.out.println("   evens " + evens.size() + " best " + best.size() + " " + met + " " + reached + " ended " + ended.size() + " " + ended.uniformity() + " " + ended.contrast() + " of " + target);
         return new Found(ended.sites().stream().map(sites.list()::get).sorted(Comparator.comparingInt(Site::line).thenComparingDouble(Site::along)).toList(),
-                ended.isMet(), search.isChained(ended));
+                ended.isMet(), ended.merit(), search.isChained(ended));
     }
 
     /** The same with the factors of its own fine map, so that what it says of itself is what that map says. */

@@ -35,6 +35,9 @@ public final class Layouter {
     private static final double CONTRAST_LEFT = 0.75;
     private static final double CONTRAST_LESS = 0.2;
 
+    /** Frames in which cells lie otherwise: a layout that holds in all of them holds however the artwork is turned. Radians against the own frame. */
+    private static final double[] TURNS = {0, Math.toRadians(45)};
+
     private Layouter() {
     }
 
@@ -54,14 +57,15 @@ public final class Layouter {
      * Lays out.
      *
      * @param request what is to be lit, and by what
-     * @param cavity its can; the map of this says whether the target is reached
+     * @param cavity its can; the map of this says whether the target is reached, maps in frames of the can's own decide what is laid out
      * @param pulse called often, for progress; throws when the work is over
      * @throws IllegalArgumentException when the emitters stand at or beyond the face
      */
     public static Layout layout(LayoutRequest request, Cavity cavity, Runnable pulse) {
         requireRoom(request);
         Pose pose = cavity.pose();
-        Cavity own = cavity.inOwnFrame(Math.max(cavity.grid().cellMm(), Math.sqrt(request.can().lit().getArea() / CELLS)), pulse);
+        double cell = Math.max(cavity.grid().cellMm(), Math.sqrt(request.can().lit().getArea() / CELLS));
+        Cavity own = cavity.inOwnFrame(0, cell, true, pulse);
         Polygon inside = (Polygon) smooth(own.can().inside());
         Geometry lit = request.can().lit() == request.can().inside() ? inside : smooth(own.can().lit());
         LayoutRequest inPose = new LayoutRequest(new Can(inside, lit, request.can().depthMm(), request.can().finish()), request.type(),
@@ -77,7 +81,9 @@ public final class Layouter {
             return verdict.noRoom();
         }
         Finder finder = new Finder(inPose, sites, lighting, pulse);
+        List<Cavity> turned = new ArrayList<>();
         Layout best = null;
+        double merit = 0;
         for (int i = 0; i < MOST_TRIES; i++) {
             Target target = new Target(Math.min(Verdict.MOST_UNIFORM, request.uniformity() * (1 + MARGIN + i * MORE)),
                     request.contrast() * (CONTRAST_LEFT - i * CONTRAST_LESS));
@@ -90,17 +96,27 @@ public final class Layouter {
                 return verdict.noRoom();
             }
             Layout layout = verdict.of(modules, map, found.chained());
-            if (Boolean.getBoolean("dbg")) { LightMap o = own.light(found.sites().stream().map(x -> x.module(request.type())).toList(), pulse); boolean[] li = new boolean[o.grid().size()]; for (int q = 0; q < li.length; q++) { li[q] = o.isLit(q); } System.out.println("  own " + o.luminanceLevels().uniformity() + " " + kerfglow.light.Spots.of(o.grid(), li, o.seen(request.eyeMm()), request.contrast()).stream().limit(4).toList()+" final "+kerfglow.light.Spots.of(map.grid(), lit(map), map.seen(request.eyeMm()), request.contrast()).stream().limit(4).toList()); }
-            if (Boolean.getBoolean("dbg")) System.out.println("  try " + i + " mods " + modules.size() + " met " + found.met() + " final " + layout.uniformity() + " contrast " + layout.contrast());
-            best = best == null || layout.reached() || !best.reached() && verdict.merit(layout) > verdict.merit(best) ? layout : best;
-            if (layout.reached() || !found.met()) {
+            for (int k = turned.size(); found.met() && k < TURNS.length; k++) {
+                turned.add(cavity.inOwnFrame(TURNS[k], cell, false, pulse));
+            }
+            // the grain of the map that is shown makes spots of its own, which closer modules leave less room for
+            boolean holds = found.met() && layout.contrast() == 0;
+            for (int k = 0; holds && k < turned.size(); k++) {
+                Pose frame = pose.further(TURNS[k]);
+                holds = verdict.holds(turned.get(k).light(all.stream().map(frame::into).toList(), pulse));
+            }
+            if (holds) {
+                return layout;
+            }
+            best = best == null || found.merit() >= merit ? layout : best;
+            merit = Math.max(merit, found.merit());
+            if (!found.met()) {
                 return best;
             }
         }
         return best;
     }
 
-    private static boolean[] lit(LightMap o) { boolean[] li = new boolean[o.grid().size()]; for (int q = 0; q < li.length; q++) { li[q] = o.isLit(q); } return li; }
     private static void requireRoom(LayoutRequest request) {
         if (request.type().heightMm() >= request.can().depthMm()) {
             throw new IllegalArgumentException("emitter height must be below the depth of " + request.can().depthMm() + " mm, not " + request.type().heightMm());

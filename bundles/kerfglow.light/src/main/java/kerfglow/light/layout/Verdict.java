@@ -41,16 +41,13 @@ final class Verdict {
     /** @param map of these and the fixed modules, with lit cells */
     Layout of(List<LightModule> modules, LightMap map, boolean chained) {
         Levels levels = map.luminanceLevels();
-        boolean[] lit = new boolean[map.grid().size()];
         List<Coordinate> dark = new ArrayList<>();
-        for (int i = 0; i < lit.length; i++) {
-            lit[i] = map.isLit(i);
-            if (lit[i] && map.luminance()[i] < request.uniformity() * levels.mean()) {
+        for (int i = 0; i < map.grid().size(); i++) {
+            if (map.isLit(i) && map.luminance()[i] < request.uniformity() * levels.mean()) {
                 dark.add(map.grid().at(i));
             }
         }
-        double contrast = Double.isFinite(request.contrast())
-                ? Spots.of(map.grid(), lit, map.seen(request.eyeMm()), request.contrast()).stream().mapToDouble(Spots.Spot::contrast).max().orElse(0) : 0;
+        double contrast = contrast(map);
         double pitch = pitch(modules);
         Set<Layout.Limit> limits = limits(dark, contrast > 0);
         if (!chained) {
@@ -60,9 +57,24 @@ final class Verdict {
                 request.can().inside().getFactory().createMultiPointFromCoords(dark.toArray(new Coordinate[0])), neededDepthMm(pitch));
     }
 
-    /** How near a layout comes to what is wanted: 1 is reached. */
-    double merit(Layout layout) {
-        return Choice.nearness(layout.uniformity(), layout.contrast(), new Target(request.uniformity(), request.contrast()));
+    /** True when a map has what is wanted, or no cell to judge by. */
+    boolean holds(LightMap map) {
+        if (map.litCells() == 0) {
+            return true;
+        }
+        Levels levels = map.luminanceLevels();
+        return levels.mean() > 0 && levels.uniformity() >= request.uniformity() && contrast(map) == 0;
+    }
+
+    private double contrast(LightMap map) {
+        if (!Double.isFinite(request.contrast())) {
+            return 0;
+        }
+        boolean[] lit = new boolean[map.grid().size()];
+        for (int i = 0; i < lit.length; i++) {
+            lit[i] = map.isLit(i);
+        }
+        return Spots.of(map.grid(), lit, map.seen(request.eyeMm()), request.contrast()).stream().mapToDouble(Spots.Spot::contrast).max().orElse(0);
     }
 
     private double neededDepthMm(double pitch) {
