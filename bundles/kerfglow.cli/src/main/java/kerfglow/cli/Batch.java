@@ -60,6 +60,9 @@ final class Batch {
         List<Path> files = new ArrayList<>();
         for (String name : names) {
             try {
+                if (name.isEmpty()) { // a path of its own: the folder that one is in, with all below it
+                    throw new InvalidPathException(name, "empty");
+                }
                 Path path = Path.of(name);
                 List<Path> here = Files.isDirectory(path) ? inside(path) : List.of(path);
                 if (here.isEmpty()) {

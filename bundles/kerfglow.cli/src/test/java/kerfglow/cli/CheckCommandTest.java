@@ -69,6 +69,16 @@ class CheckCommandTest {
     }
 
     @Test
+    void a_word_that_is_empty_or_no_name_is_refused_and_means_no_folder() throws IOException {
+        Path proof = proof("sign.svg");
+        for (String[] words : new String[][] {{""}, {"a\0b"}, {proof.toString(), "--overlay", ""}, {proof.toString(), "--job", "a\0b"}, {proof.toString(), "--shop", ""}, {proof.toString(), "--overlay", "a\0.svg"}}) {
+            said.reset();
+            assertEquals(2, check(words), said::toString);
+            assertTrue(said.toString(StandardCharsets.UTF_8).contains("this is not a file name"), said::toString);
+        }
+    }
+
+    @Test
     void a_folder_for_overlays_may_have_points_in_its_path() throws IOException {
         Path proof = proof("sign.svg");
         Path target = folder.resolve("v1.2/./out");
