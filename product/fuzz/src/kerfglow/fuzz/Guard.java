@@ -54,6 +54,14 @@ final class Guard extends SecurityManager {
      * @param allowed what the work may throw: what the program promises for bad input
      */
     static void over(String folder, Work work, List<Class<? extends Exception>> allowed) {
+        double seconds = seconds(folder, work, allowed);
+        if (seconds >= MOST_SECONDS) { // once more, since a first time may also load and instrument a thousand classes
+            seconds = seconds(folder, work, allowed);
+        }
+        require(seconds < MOST_SECONDS, "took " + seconds + " s of processor time");
+    }
+
+    private static double seconds(String folder, Work work, List<Class<? extends Exception>> allowed) {
         ONLY.touched.clear();
         ONLY.given = new File(folder).getAbsolutePath();
         long before = PROCESS.getProcessCpuTime();
@@ -68,9 +76,9 @@ final class Guard extends SecurityManager {
             ONLY.given = null;
         }
         double seconds = (PROCESS.getProcessCpuTime() - before) / 1e9;
-        require(seconds < MOST_SECONDS, "took " + seconds + " s of processor time");
         Set<String> outside = ONLY.touched.stream().filter(each -> !each.startsWith(READ) || new File(each.substring(READ.length())).isFile()).collect(Collectors.toSet());
         require(outside.isEmpty(), "touched " + outside); // looking whether something is there opens nothing
+        return seconds;
     }
 
     static void require(boolean holds, String otherwise) {
