@@ -3,7 +3,11 @@ package kerfglow.check.sheet;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import kerfglow.geometry.LocalWidth;
 import kerfglow.geometry.OutlinePiece;
@@ -24,6 +28,8 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 final class Sweep {
     /** Seams looked at across a part, besides those beside its corners. Assumed: a hundredth of its extent is fine enough for a seam. */
     private static final int STEPS = 100;
+    /** Of an outline of tens of thousands of corners no more seams than these are looked at, each of which meets all of its edges. Assumed: no saw is set finer. */
+    private static final int MOST_SEAMS = 1000;
     /** Vertices that turn more, degrees, are corners to keep away from. Assumed. */
     private static final double CORNER_DEGREES = 20;
     /** As in the router's check. Assumed: between serif tips and corners of capitals. */
@@ -116,7 +122,20 @@ final class Sweep {
             at.add(corner.x - clearanceMm - NUDGE_MM);
             at.add(corner.x + clearanceMm + NUDGE_MM);
         }
-        at.subSet(around.getMinX(), false, around.getMaxX(), false).forEach(x -> seams.add(seam(x)));
+        for (double x : thinned(at.subSet(around.getMinX(), false, around.getMaxX(), false), around)) {
+            pulse.run();
+            seams.add(seam(x));
+        }
+    }
+
+    /** All of them where they are few, else one in each of as many equal bands as may be looked at. */
+    private static Collection<Double> thinned(SortedSet<Double> places, Envelope around) {
+        if (places.size() <= MOST_SEAMS) {
+            return places;
+        }
+        Map<Integer, Double> byBand = new TreeMap<>();
+        places.forEach(x -> byBand.putIfAbsent((int) ((x - around.getMinX()) / around.getWidth() * MOST_SEAMS), x));
+        return byBand.values();
     }
 
     /** What seams keep away from: a distance, the width below which a stroke is a neck (both mm), and areas without seams. */
