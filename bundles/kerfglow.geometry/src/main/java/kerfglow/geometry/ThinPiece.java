@@ -185,10 +185,10 @@ final class ThinPiece {
         return facing.stream().min(Comparator.comparingDouble(disc -> disc.distanceTo(x, y)));
     }
 
-    /** True where even the straight walls of the tip, prolonged, would stand closer than the limit. */
+    /** True where even the straight walls of the tip, prolonged, would stand no farther apart than the limit. */
     private boolean isInTip(Disc disc, List<Integer> tips) {
         for (int tip : tips) {
-            if (disc.distanceTo(walls.x[tip], walls.y[tip]) <= limitMm / 2 / Math.sin(angle(tip) / 2)) {
+            if (disc.distanceTo(walls.x[tip], walls.y[tip]) <= (limitMm + EQUAL_MM) / 2 / Math.sin(angle(tip) / 2)) { // where such a tip ends they stand as far apart, but for rounding
                 return true;
             }
         }

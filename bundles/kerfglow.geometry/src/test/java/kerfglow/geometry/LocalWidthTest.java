@@ -55,6 +55,18 @@ class LocalWidthTest {
         assertEquals(width, stretch.widthMm(), WIDTH_TOLERANCE_MM);
     }
 
+    /** All of a wedge below the limit is its tip, so that its width is near 0; where the tip ends rounding must not say otherwise. */
+    @Test
+    void a_wedge_has_one_width_however_it_is_turned() {
+        for (int degrees = 0; degrees < 360; degrees += 7) {
+            Polygon wedge = (Polygon) AffineTransformation.rotationInstance(Math.toRadians(degrees), 300, 200).transform(polygon("POLYGON ((0 0, 100 -12, 100 12, 0 0))"));
+            List<Stretch> found = LocalWidth.narrowerThan(wedge, 6, 150, NO_PULSE);
+            assertEquals(1, found.size(), degrees + " degrees");
+            assertEquals(Stretch.Kind.TAPER, found.get(0).kind(), degrees + " degrees");
+            assertEquals(0, found.get(0).widthMm(), 1e-3, degrees + " degrees");
+        }
+    }
+
     @Test
     void a_dumbbell_has_one_neck_as_wide_as_its_bridge() {
         Stretch neck = only(polygon(DUMBBELL), 6.5);
