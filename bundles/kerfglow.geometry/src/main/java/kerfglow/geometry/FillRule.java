@@ -38,7 +38,7 @@ public enum FillRule {
      *
      * <p>Rings with fewer than three different points, and rings without area, paint nothing. Rings that neither cross nor touch
      * (the ordinary case) are nested and never cut, so their corners come back exactly. Otherwise new corners are added where
-     * edges cross; should rounding stop an exact result, corners move by no more than {@link FillRuleFaces#SNAP_MM}.
+     * edges cross, and corners that lie within {@link FillRuleFaces#SNAP_MM} of each other or of an edge move by no more than that.
      *
      * @param rings each ring's corners in order, mm; the first need not be repeated at the end; not changed
      * @param factory makes the result

@@ -75,15 +75,12 @@ final class FillRuleFaces {
         return polygons.isEmpty() ? factory.createPolygon() : factory.buildGeometry(polygons);
     }
 
-    /** Exact where that works; with corners snapped together where rounding of a crossing has made new crossings. */
+    /** Corners nearer than {@link #SNAP_MM} to one another or to an edge are snapped together, so that a drawing and the same drawing turned are cut alike. */
     private static Collection<LineString> cut(List<Coordinate[]> rings, GeometryFactory factory) {
-        LineIntersector lines = new RobustLineIntersector();
-        List<Noder> exactFirst = List.of(new MCIndexNoder(new CountingAdder(lines)), new SnappingNoder(SNAP_MM));
-        for (Noder noder : exactFirst) {
-            Collection<? extends SegmentString> pieces = nodedBy(noder, rings);
-            if (new FastNodingValidator(pieces).isValid()) {
-                return distinct(pieces, factory);
-            }
+        nodedBy(new MCIndexNoder(new CountingAdder(new RobustLineIntersector())), rings); // only to be stopped early
+        Collection<? extends SegmentString> pieces = nodedBy(new SnappingNoder(SNAP_MM), rings);
+        if (new FastNodingValidator(pieces).isValid()) {
+            return distinct(pieces, factory);
         }
         return distinct(nodedBy(new SnapRoundingNoder(new PrecisionModel(1 / SNAP_MM)), rings), factory);
     }
