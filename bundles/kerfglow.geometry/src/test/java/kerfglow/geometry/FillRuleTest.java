@@ -20,6 +20,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
 class FillRuleTest {
@@ -53,6 +54,19 @@ class FillRuleTest {
         assertEquals(nonzero, byNonzero.getArea(), 1e-9, "nonzero");
         assertEquals(evenodd, byEvenodd.getArea(), 1e-9, "even-odd");
         assertTrue(byNonzero.isValid() && byEvenodd.isValid());
+    }
+
+    /** A line that runs back over itself paints nothing; in a turned drawing rounding gives it a width that nobody drew. */
+    @Test
+    void a_spike_without_width_leaves_no_corner_however_it_is_turned() {
+        Coordinate[] spiked = {new Coordinate(0, 0), new Coordinate(100, 0), new Coordinate(100, -2), new Coordinate(100, 80), new Coordinate(0, 80)};
+        for (int degrees = 0; degrees < 360; degrees += 7) {
+            AffineTransformation turn = AffineTransformation.rotationInstance(Math.toRadians(degrees), 500, 300);
+            Coordinate[] turned = Arrays.stream(spiked).map(each -> turn.transform(each, new Coordinate())).toArray(Coordinate[]::new);
+            Geometry area = FillRule.NONZERO.area(List.<Coordinate[]>of(turned), new GeometryFactory());
+            assertEquals(8000, area.getArea(), 1e-3, degrees + " degrees");
+            assertEquals(360, area.getLength(), 1e-3, degrees + " degrees");
+        }
     }
 
     @Test
