@@ -28,7 +28,7 @@ record Latitude(List<Allowance> exceptions) {
     /** The same drawing written otherwise. */
     static final Latitude NONE = new Latitude(List.of(
             new Allowance("trim.little-lit", "the axis of a stretch is drawn by one of its walls, and which of them depends on where the outline begins; the width does not", 0, 1.1),
-            new Allowance("returns.narrow-channel", "as trim.little-lit", 0, 4),
+            new Allowance("returns.narrow-channel", "as trim.little-lit; where channels meet, a short branch of the axis is drawn or not", 0, 10),
             new Allowance("returns.coil", "a strip is as long as arcs that are fitted within returns.fit-tolerance from where an outline begins", 1e-4, 0.05),
             new Allowance("returns.short-flange", "as trim.little-lit", 0, 0.05),
             new Allowance("mount.weight", "return strips are as long as arcs that are fitted within returns.fit-tolerance from where an outline begins", 1e-4, 0.1),
