@@ -3,14 +3,17 @@ package kerfglow.geometry;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.TopologyException;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.geom.util.PolygonExtracter;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.noding.ValidatingNoder;
 import org.locationtech.jts.noding.snap.SnappingNoder;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
@@ -35,6 +38,9 @@ public final class Union {
             return true;
         }
     };
+
+    /** A sign has two layers of sheets, seldom three; to leave nothing out costs time alone. */
+    private static final int ASKED = 3;
 
     private Union() {
     }
@@ -68,19 +74,43 @@ public final class Union {
         if (cluster.size() == 1) {
             return cluster.get(0);
         }
-        Geometry widest = cluster.stream().max(Comparator.comparingDouble(area -> area.getEnvelopeInternal().getArea())).orElseThrow();
-        PreparedGeometry around = PreparedGeometryFactory.prepare(widest);
-        List<Geometry> rest = new ArrayList<>(List.of(widest));
-        for (Polygon area : cluster) {
-            if (area != widest && !(widest.getEnvelopeInternal().covers(area.getEnvelopeInternal()) && around.covers(area))) {
-                rest.add(area);
-            }
+        List<Polygon> edges = notWithin(cluster);
+        if (edges.size() == 1) {
+            return edges.get(0);
         }
-        if (rest.size() == 1) {
-            return widest;
-        }
-        UnaryUnionOp union = new UnaryUnionOp(rest);
+        UnaryUnionOp union = new UnaryUnionOp(edges);
         union.setUnionFunction(SNAPPED);
         return union.union();
+    }
+
+    /** Leaves out what lies within a wider one, a back within its face and letters within their panel; asks the widest ones about each alone. */
+    private static List<Polygon> notWithin(List<Polygon> cluster) {
+        List<Polygon> widestFirst = new ArrayList<>(cluster);
+        widestFirst.sort(Comparator.comparingDouble((Polygon area) -> area.getEnvelopeInternal().getArea()).reversed());
+        STRtree boxes = new STRtree();
+        for (int i = 0; i < widestFirst.size(); i++) {
+            boxes.insert(widestFirst.get(i).getEnvelopeInternal(), i);
+        }
+        PreparedGeometry[] prepared = new PreparedGeometry[widestFirst.size()];
+        List<Polygon> kept = new ArrayList<>();
+        for (int i = 0; i < widestFirst.size(); i++) {
+            Polygon area = widestFirst.get(i);
+            Envelope box = area.getEnvelopeInternal();
+            List<Integer> around = new ArrayList<>();
+            for (Object each : boxes.query(box)) {
+                int other = (Integer) each;
+                if (other < i && widestFirst.get(other).getEnvelopeInternal().covers(box)) {
+                    around.add(other);
+                }
+            }
+            Collections.sort(around);
+            if (around.stream().limit(ASKED).noneMatch(other -> {
+                prepared[other] = prepared[other] == null ? PreparedGeometryFactory.prepare(widestFirst.get(other)) : prepared[other];
+                return prepared[other].covers(area);
+            })) {
+                kept.add(area);
+            }
+        }
+        return kept;
     }
 }

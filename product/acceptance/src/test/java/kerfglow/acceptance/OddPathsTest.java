@@ -121,6 +121,7 @@ class OddPathsTest {
         Path closed = Files.writeString(folder.resolve("closed.svg"), SVG);
         Path shut = Files.createDirectory(folder.resolve("shut"));
         Files.writeString(shut.resolve("in.svg"), SVG);
+        Files.setPosixFilePermissions(Files.createDirectory(folder.resolve("state")), PosixFilePermissions.fromString("rwxrwxrwx"));
         assumeTrue(asSomebody("--version").startsWith("0 ") && asSomebody("check", "--only", "artwork", sign.toString()).startsWith("0 "), "this machine lets nobody else run the program");
         Files.setPosixFilePermissions(closed, PosixFilePermissions.fromString("---------"));
         Files.setPosixFilePermissions(shut, PosixFilePermissions.fromString("---------"));
@@ -132,11 +133,12 @@ class OddPathsTest {
     }
 
     /** Exit status and what was said. */
-    private static String asSomebody(String... words) throws Exception {
+    private String asSomebody(String... words) throws Exception {
         List<String> command = new ArrayList<>(List.of("setpriv", "--reuid=65534", "--clear-groups", Kerfglow.program().toString()));
         command.addAll(List.of(words));
         ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
         builder.environment().put("HOME", "/nonexistent");
+        builder.environment().put("KERFGLOW_STATE", folder.resolve("state").toString());
         Process process = builder.start();
         process.getOutputStream().close();
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
