@@ -76,7 +76,7 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
             List.of(), List.of(), Set.of(), List.of(), List.of());
 
     private static final Set<String> KEYS = Set.of("title", "shop", "units", "scale", "known-dimension", "build", "roles", "materials", "knock-out", "settings", "modules");
-    private static final Set<String> MODULE_KEYS = Set.of("x", "y", "turn");
+    private static final Set<String> MODULE_KEYS = Set.of("x", "y", "turn", "string");
     private static final Set<String> ROLE_KEYS = Set.of("layer", "label", "id", "fill", "data-part", "role");
     private static final Set<String> KNOWN_KEYS = Set.of("layer", "label", "id", "fill", "data-part", "width", "height");
     private static final Set<String> MATERIAL_KEYS = Set.of("role", "layer", "part", "fill", "material", "thickness");
@@ -211,7 +211,8 @@ public record JobSheet(String from, String title, Optional<Path> shopSheet, Opti
         for (SheetNode item : section == null ? List.<SheetNode>of() : section.items()) {
             Map<String, SheetNode> fields = item.entries(MODULE_KEYS);
             double turn = SheetSettings.optional(fields.get("turn"), text -> Units.parse(text, Quantity.ANGLE)).orElse(0.0);
-            modules.add(new PlacedModule(coordinate(item, fields.get("x"), "x"), coordinate(item, fields.get("y"), "y"), turn));
+            modules.add(new PlacedModule(coordinate(item, fields.get("x"), "x"), coordinate(item, fields.get("y"), "y"), turn,
+                    fields.containsKey("string") ? fields.get("string").text() : ""));
         }
         return List.copyOf(modules);
     }

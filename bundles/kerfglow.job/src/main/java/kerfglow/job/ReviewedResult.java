@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import kerfglow.api.PlacedModule;
 import kerfglow.api.Severity;
 import kerfglow.host.JobSheet;
 import kerfglow.host.Result;
@@ -68,7 +67,7 @@ public final class ReviewedResult {
         List<Waiver> waivers = state.waivers().stream().map(waiver -> waiver instanceof Waiver.OfFinding ? followed.get(waiver.id()) : waiver).toList();
         List<Mark> marks = state.marks().isEmpty() ? List.of() : sameFile ? onSameFile(state, motion, result) : onRevision(state, motion, now, result);
         JobSheet sheet = ratio == 1 || !sameFile ? state.sheet() : SheetEdits.withModules(state.sheet(), state.sheet().modules().stream()
-                .map(module -> new PlacedModule(module.xMm() * ratio, module.yMm() * ratio, module.turnDegrees())).toList());
+                .map(module -> module.at(module.xMm() * ratio, module.yMm() * ratio, module.turnDegrees())).toList());
         JobState carried = new JobState(state.proof().seen(result.proof()), sheet, marks, waivers, state.signOffs(), now);
         return new Carried(carried, new ReviewedResult(result, Optional.of(carried), match.decisions(), !sameFile), motion);
     }

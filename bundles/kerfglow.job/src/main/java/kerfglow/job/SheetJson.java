@@ -97,6 +97,9 @@ final class SheetJson {
             if (module.turnDegrees() != 0) {
                 json.writeStringField("turn", plain(module.turnDegrees()));
             }
+            if (!module.string().isEmpty()) {
+                json.writeStringField("string", module.string());
+            }
             json.writeEndObject();
         });
         json.writeEndObject();

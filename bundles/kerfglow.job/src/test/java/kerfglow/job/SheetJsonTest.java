@@ -64,7 +64,7 @@ class SheetJsonTest {
                     - 60 mm
                     - {value: 1/2 in, role: face, material: acrylic, thickness: 1/8 in, layer: L, part: p12}
                 modules:
-                  - {x: 120 mm, y: -1/3 in, turn: 90}
+                  - {x: 120 mm, y: -1/3 in, turn: 90, string: A}
                   - {x: 0.1 mm, y: 85 mm}
                 """, FOLDER);
         assertEquals(said(sheet), said(again(sheet)));

@@ -19,9 +19,10 @@ import org.locationtech.jts.geom.Coordinate;
  * @param yMm its centre, mm
  * @param turnDegrees direction of its long side, degrees, 0 up to 180
  * @param how {@code drawn} or {@code placed}
+ * @param string that a person gave it; empty for none
  * @param name the part that it is drawn as, or its number in the job sheet's list
  */
-record GivenModule(double xMm, double yMm, double turnDegrees, String how, String name) {
+record GivenModule(double xMm, double yMm, double turnDegrees, String how, String string, String name) {
     static final String DRAWN = "drawn";
     static final String PLACED = "placed";
     private static final double HALF_TURN_DEGREES = 180;
@@ -34,7 +35,7 @@ record GivenModule(double xMm, double yMm, double turnDegrees, String how, Strin
         }
         int number = 0;
         for (PlacedModule placed : inspection.placedModules()) {
-            all.add(new GivenModule(placed.xMm(), placed.yMm(), placed.turnDegrees(), PLACED, "module " + ++number + " of the job sheet"));
+            all.add(new GivenModule(placed.xMm(), placed.yMm(), placed.turnDegrees(), PLACED, placed.string(), "module " + ++number + " of the job sheet"));
         }
         return all;
     }
@@ -48,7 +49,7 @@ record GivenModule(double xMm, double yMm, double turnDegrees, String how, Strin
         Coordinate b = firstIsLong ? corners[1] : corners[2];
         double turn = Math.toDegrees(Math.atan2(b.y - a.y, b.x - a.x));
         double within = ((turn % HALF_TURN_DEGREES) + HALF_TURN_DEGREES) % HALF_TURN_DEGREES;
-        return new GivenModule((from.x + corners[2].x) / 2, (from.y + corners[2].y) / 2, within, DRAWN, "module " + part.id());
+        return new GivenModule((from.x + corners[2].x) / 2, (from.y + corners[2].y) / 2, within, DRAWN, "", "module " + part.id());
     }
 
     LightModule as(LightModuleType type) {

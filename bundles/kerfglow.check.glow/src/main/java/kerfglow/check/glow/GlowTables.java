@@ -45,7 +45,8 @@ final class GlowTables {
             Column.text("type", "Type"),
             Column.text("how", "Drawn, placed or laid out"),
             Column.number("flux", "Light", Quantity.LUMINOUS_FLUX),
-            Column.geometry("at", "Centre")));
+            Column.geometry("at", "Centre"),
+            Column.text("string", "String that a person gave it")));
     static final TableInfo GRID = new TableInfo("grid", "The map, a row for each lit cell (glow.grid)", List.of(
             Column.text("part", "Part"),
             Column.number("x", "x of the centre", Quantity.LENGTH),
@@ -89,8 +90,12 @@ final class GlowTables {
         for (int i = 0; i < piece.modules().size(); i++) {
             LightModule module = piece.modules().get(i);
             rows.add(Arrays.<Object>asList(face.task().part().id(), module.xMm(), module.yMm(), module.turnDegrees(), module.type().name(), piece.how().get(i),
-                    module.type().fluxLm(), face.factory().createPoint(new Coordinate(module.xMm(), module.yMm()))));
+                    module.type().fluxLm(), face.factory().createPoint(new Coordinate(module.xMm(), module.yMm())), string(face.task(), module)));
         }
+    }
+
+    private static String string(LitTask task, LightModule module) {
+        return task.given().stream().filter(each -> each.xMm() == module.xMm() && each.yMm() == module.yMm()).map(GivenModule::string).findFirst().orElse("");
     }
 
     private static void addCells(LitFace face, LightMap map, List<List<Object>> rows) {

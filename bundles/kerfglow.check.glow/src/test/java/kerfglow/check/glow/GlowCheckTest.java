@@ -97,7 +97,7 @@ class GlowCheckTest {
     // E = flux / (pi h²) (1 + r²/h²)^-2 of a Lambertian source, L = E / pi of a clear ideal diffuser
     @Test
     void one_module_gives_the_closed_form_with_its_places() {
-        Outcome outcome = bare().part("a", Role.FACE, box(0, 0, 202, 82)).module(new PlacedModule(41, 41, 0)).run();
+        Outcome outcome = bare().part("a", Role.FACE, box(0, 0, 202, 82)).module(new PlacedModule(41, 41, 0, "A")).run();
         double peak = 100 / (Math.PI * DEPTH_MM * DEPTH_MM) * 1e6;
         double far = peak * Math.pow(1 + (160 * 160 + 40 * 40) / (DEPTH_MM * DEPTH_MM), -2);
         assertEquals(peak, number(outcome, "greatest-lux"), peak * 1e-6);
@@ -108,6 +108,7 @@ class GlowCheckTest {
         assertEquals(201, darkest.x, 1e-9, "the last column");
         assertEquals(1, number(outcome, "direct"));
         assertEquals("placed", cell(outcome, "modules", 0, "how"));
+        assertEquals("A", cell(outcome, "modules", 0, "string"));
         assertEquals("light-modules 1", cell(outcome, "modules", 0, "type"));
     }
 

@@ -114,12 +114,12 @@ public final class Lights {
     }
 
     public Edit moved(Light light, Coordinate to) {
-        return changed("Move light module", light, new PlacedModule(to.x, to.y, light.module().turnDegrees()));
+        return changed("Move light module", light, light.module().at(to.x, to.y, light.module().turnDegrees()));
     }
 
     public Edit turned(Light light, double byDegrees) {
         double turn = (light.module().turnDegrees() + byDegrees) % FULL_TURN_DEGREES;
-        return changed("Turn light module", light, new PlacedModule(light.module().xMm(), light.module().yMm(), turn));
+        return changed("Turn light module", light, light.module().at(light.module().xMm(), light.module().yMm(), turn));
     }
 
     private Edit changed(String name, Light light, PlacedModule module) {

@@ -122,7 +122,7 @@ final class LightTool implements PointerTool {
     public void paint(GC gc, View view, Palette palette) {
         for (Lights.Light light : Lights.of(desk).all()) {
             boolean own = chosen.filter(light::equals).isPresent();
-            PlacedModule module = own && pulled.isPresent() ? new PlacedModule(pulled.get().x, pulled.get().y, light.module().turnDegrees()) : light.module();
+            PlacedModule module = own && pulled.isPresent() ? light.module().at(pulled.get().x, pulled.get().y, light.module().turnDegrees()) : light.module();
             LightPainter.paint(gc, module, light.isPlaced(), own, view, palette);
         }
     }

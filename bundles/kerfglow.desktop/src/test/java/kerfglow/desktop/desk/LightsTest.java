@@ -59,10 +59,10 @@ class LightsTest {
 
     @Test
     void a_placed_one_is_turned_where_it_is() {
-        JobSheet sheet = SheetEdits.withModules(JobSheet.NONE, List.of(new PlacedModule(20, 50, 350), new PlacedModule(60, 50, 0)));
+        JobSheet sheet = SheetEdits.withModules(JobSheet.NONE, List.of(new PlacedModule(20, 50, 350, "A"), new PlacedModule(60, 50, 0)));
         Lights lights = lights(sheet);
         JobSheet after = lights.turned(lights.all().get(0), 15).change().apply(sheet);
-        assertEquals(List.of(new PlacedModule(20, 50, 5), new PlacedModule(60, 50, 0)), after.modules());
+        assertEquals(List.of(new PlacedModule(20, 50, 5, "A"), new PlacedModule(60, 50, 0)), after.modules());
     }
 
     @Test
