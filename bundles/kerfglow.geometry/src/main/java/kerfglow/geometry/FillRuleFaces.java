@@ -67,7 +67,7 @@ final class FillRuleFaces {
         }
         // As a MultiPolygon, though faces touch: a plain collection is asked for its dimension, part by part, at every node.
         Geometry union = CoverageUnion.union(factory.createMultiPolygon(painted.toArray(Polygon[]::new)));
-        return polygonal(union.isValid() ? union : GeometryFixer.fix(union), factory);
+        return polygonal(union.isValid() ? union : GeometryFixer.fix(union), factory).norm(); // else rings begin where the hash of an object falls, and no two runs agree
     }
 
     private static Geometry polygonal(Geometry geometry, GeometryFactory factory) {

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Location;
@@ -180,5 +181,17 @@ class FillRuleTest {
             rings.add(points);
         }
         return rings;
+    }
+
+    @Test
+    void the_same_rings_give_the_same_corners_in_the_same_order_every_time() {
+        List<Coordinate[]> rings = new ArrayList<>();
+        for (int i = 0; i < 12; i++) {
+            rings.add(FACTORY.toGeometry(new Envelope(i * 10, i * 10 + 15, 0, 20 + i)).getCoordinates());
+        }
+        Geometry first = FillRule.NONZERO.area(rings, FACTORY);
+        for (int i = 0; i < 20; i++) {
+            assertTrue(first.equalsExact(FillRule.NONZERO.area(rings, FACTORY)));
+        }
     }
 }
