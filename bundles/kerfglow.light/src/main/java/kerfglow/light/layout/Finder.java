@@ -6,6 +6,10 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /** Finds the layout of one can for a target: even rows first, then a search from the best of them, held against fine maps. */
 final class Finder {
@@ -37,6 +41,21 @@ final class Finder {
     private static final double MORE = 0.01;
     /** Where the target is out of reach, modules may go that cost less than this share of what was reached. Assumed. */
     private static final double KEEPS = 0.99;
+
+    /** Any number of modules. */
+    static final int ANY = Integer.MAX_VALUE;
+    /** More than so many share the face as evenly in rows. Assumed. */
+    static final int MOST_SHARED = 50;
+    /** Settlings that may be taken to find fewer than a number. */
+    private static final int MOST_FEWER = 4;
+    /** Settlings that counting up may take; so many factors are taken for each start. Assumed. */
+    private static final int MOST_COUNTED = 30;
+    private static final int SETTLINGS = 2;
+    /** Starts that come less near to the target than this are not counted from. Assumed. */
+    private static final double NEAR_ENOUGH = 0.8;
+    /** The fine map has a grain that coarse cells lack: contrasts are to be lower by this, or by a share where they are small. Seen: up to 1 %. */
+    private static final double GRAIN = 0.006;
+    private static final double MOST_GRAIN = 0.4;
 
     private final LayoutRequest request;
     private final Sites sites;
@@ -101,6 +120,78 @@ final class Finder {
             }
         }
         Choice ended = evened(met ? leaner(best, target) : fewer(best, target), evens, target);
+        return found(ended);
+    }
+
+    /** The fewest in even rows or even shares of the face, as they are, that hold; see {@link #counted}. */
+    Optional<Found> unmoved(Target target, Predicate<Found> holds) {
+        for (Choice start : byCount(target, ANY)) {
+            Choice now = start.isMet() ? checked(start, target) : start;
+            if (now.isMet() && holds.test(found(now))) {
+                return Optional.of(found(now));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /**
+     * Counts up, from few modules to many, in even rows and in even shares of the face, moved while that helps, to the first that hold; or from
+     * a number down for a few steps.
+     *
+     * @param below only fewer modules than this
+     * @param holds told sites that the fine map has what is wanted of; true when other maps have it too
+     * @return what holds, or what comes nearest to the target; empty where there is nothing to begin from
+     */
+    Optional<Found> counted(Target target, int below, Predicate<Found> holds) {
+        List<Choice> starts = byCount(target, below);
+        int left = below == ANY ? MOST_COUNTED : MOST_FEWER;
+        Found best = null;
+        for (Choice start : starts) {
+            Target wanted = new Target(target.uniformity(), underGrain(target.contrast()));
+            Choice now = start;
+            double merit = 0;
+            for (int i = 0; i <= SETTLINGS && left > 0; i++) {
+                left--;
+                now = checked(i == 0 ? start : moved(now.toward(wanted)), target);
+                Found found = found(now);
+                if (now.isMet()) {
+                    if (holds.test(found)) {
+                        return Optional.of(found);
+                    }
+                    wanted = new Target(Math.min(Verdict.MOST_UNIFORM, wanted.uniformity() * (1 + MORE)), underGrain(wanted.contrast()));
+                }
+                if (now.merit() < merit || !now.isMet() && !Double.isFinite(target.contrast())) {
+                    break;
+                }
+                merit = now.merit();
+                best = best == null || merit > best.merit() ? found : best;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private static double underGrain(double contrast) {
+        return Double.isInfinite(contrast) ? contrast : contrast - Math.min(GRAIN, MOST_GRAIN * contrast);
+    }
+
+    /** Starts for counting up, the best of each number of modules. */
+    private List<Choice> byCount(Target target, int below) {
+        List<Choice> starts = new ArrayList<>(evens(target));
+        Shares shares = new Shares(lighting.middles(), List.copyOf(sites.list()));
+        int most = starts.stream().mapToInt(Choice::size).max().orElse(0);
+        for (int count = below == ANY ? 1 : Math.max(1, below - MOST_FEWER); count <= Math.min(Math.min(most, MOST_SHARED), below - 1); count++) {
+            starts.add(even(target, shares.of(count)));
+        }
+        NavigableMap<Integer, Choice> best = new TreeMap<>();
+        for (Choice each : starts) {
+            if (each.size() < below && each.size() > 0 && search.isChained(each) && (below < ANY || each.merit() >= NEAR_ENOUGH)) {
+                best.merge(each.size(), each, (one, other) -> other.merit() > one.merit() ? other : one);
+            }
+        }
+        return below == ANY ? List.copyOf(best.values()) : List.copyOf(best.descendingMap().values());
+    }
+
+    private Found found(Choice ended) {
         return new Found(ended.sites().stream().map(sites.list()::get).sorted(Comparator.comparingInt(Site::line).thenComparingDouble(Site::along)).toList(),
                 ended.isMet(), ended.merit(), search.isChained(ended));
     }

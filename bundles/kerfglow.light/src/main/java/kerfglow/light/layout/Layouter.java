@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light.layout;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import kerfglow.light.Accuracy;
 import kerfglow.light.Can;
 import kerfglow.light.Cavity;
-import kerfglow.light.LightMap;
-import kerfglow.light.LightModule;
 import kerfglow.light.Pose;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -31,12 +29,14 @@ public final class Layouter {
     /** Wanted so much more than asked for, as a share, so that the map with its cells elsewhere still has it; and so much more each time. Assumed. */
     private static final double MARGIN = 0.02;
     private static final double MORE = 0.025;
-    /** Likewise of the contrast so much is made use of, and less each time. */
-    private static final double CONTRAST_LEFT = 0.75;
-    private static final double CONTRAST_LESS = 0.2;
-
-    /** Frames in which cells lie otherwise: a layout that holds in all of them holds however the artwork is turned. Radians against the own frame. */
-    private static final double[] TURNS = {0, Math.toRadians(45)};
+    /**
+     * Likewise the contrast is to be lower by the grain of a map, which coarse cells lack, and by more each time; where it is as small as that
+     * itself, by shares of it. Seen: about 1 %.
+     */
+    private static final double GRAIN = 0.005;
+    private static final double MORE_GRAIN = 0.004;
+    private static final double GRAIN_SHARE = 0.25;
+    private static final double MORE_SHARE = 0.2;
 
     private Layouter() {
     }
@@ -77,44 +77,56 @@ public final class Layouter {
             return verdict.noRoom();
         }
         Lighting lighting = new Lighting(inPose, own, sites, pulse);
-        if (lighting.cells() == 0) {
+        if (lighting.cells() == 0 || IntStream.range(0, cavity.grid().size()).noneMatch(cavity::isLit)) {
             return verdict.noRoom();
         }
         Finder finder = new Finder(inPose, sites, lighting, pulse);
-        List<Cavity> turned = new ArrayList<>();
+        Proof proof = new Proof(request, cavity, cell, verdict, pulse);
         Layout best = null;
         double merit = 0;
         for (int i = 0; i < MOST_TRIES; i++) {
-            Target target = new Target(Math.min(Verdict.MOST_UNIFORM, request.uniformity() * (1 + MARGIN + i * MORE)),
-                    request.contrast() * (CONTRAST_LEFT - i * CONTRAST_LESS));
-            Finder.Found found = finder.find(target);
-            List<LightModule> modules = found.sites().stream().map(site -> pose.back(site.module(request.type()))).toList();
-            List<LightModule> all = new ArrayList<>(request.fixed());
-            all.addAll(modules);
-            LightMap map = cavity.light(all, pulse);
-            if (map.litCells() == 0) {
-                return verdict.noRoom();
-            }
-            Layout layout = verdict.of(modules, map, found.chained());
-            for (int k = turned.size(); found.met() && k < TURNS.length; k++) {
-                turned.add(cavity.inOwnFrame(TURNS[k], cell, false, pulse));
-            }
-            // the grain of the map that is shown makes spots of its own, which closer modules leave less room for
-            boolean holds = found.met() && layout.contrast() == 0;
-            for (int k = 0; holds && k < turned.size(); k++) {
-                Pose frame = pose.further(TURNS[k]);
-                holds = verdict.holds(turned.get(k).light(all.stream().map(frame::into).toList(), pulse));
-            }
-            if (holds) {
-                return layout;
+            Finder.Found found = finder.find(target(request, i));
+            Layout layout = proof.of(found);
+            if (found.met() && proof.holds(layout)) {
+                return fewer(layout, target(request, i), finder, proof);
             }
             best = best == null || found.merit() >= merit ? layout : best;
             merit = Math.max(merit, found.merit());
             if (!found.met()) {
-                return best;
+                break;
             }
         }
-        return best;
+        Target target = target(request, 0);
+        Optional<Finder.Found> rows = finder.unmoved(target, found -> proof.holds(proof.of(found)));
+        if (rows.isPresent()) {
+            return fewer(proof.of(rows.get()), target, finder, proof);
+        }
+        double searched = merit;
+        Optional<Finder.Found> counted = finder.counted(target, Finder.ANY, found -> proof.holds(proof.of(found)));
+        return counted.filter(found -> found.met() || found.merit() > searched).map(proof::of).orElse(best);
+    }
+
+    /** Fewer modules, where counting finds some that hold too. */
+    private static Layout fewer(Layout held, Target target, Finder finder, Proof proof) {
+        Layout least = held;
+        boolean isFewer = Double.isFinite(target.contrast()) && held.modules().size() <= Finder.MOST_SHARED; // the search alone finds few where only evenness rules
+        while (isFewer) {
+            Layout[] next = new Layout[1];
+            finder.counted(target, least.modules().size(), found -> {
+                next[0] = proof.of(found);
+                boolean holds = proof.holds(next[0]);
+                next[0] = holds ? next[0] : null;
+                return holds;
+            });
+            isFewer = next[0] != null;
+            least = isFewer ? next[0] : least;
+        }
+        return least;
+    }
+
+    private static Target target(LayoutRequest request, int times) {
+        double grain = Math.min(GRAIN + times * MORE_GRAIN, (GRAIN_SHARE + times * MORE_SHARE) * request.contrast());
+        return new Target(Math.min(Verdict.MOST_UNIFORM, request.uniformity() * (1 + MARGIN + times * MORE)), request.contrast() - grain);
     }
 
     private static void requireRoom(LayoutRequest request) {

@@ -174,6 +174,11 @@ final class Lighting {
         return best;
     }
 
+    /** The middles of the lit coarse cells. */
+    List<Coordinate> middles() {
+        return Arrays.stream(lit).mapToObj(coarse.grid()::at).toList();
+    }
+
     /** How many places a search looks at. */
     int cells() {
         return samples.size();

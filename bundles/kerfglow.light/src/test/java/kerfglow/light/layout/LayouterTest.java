@@ -217,9 +217,8 @@ class LayouterTest {
         assertTrue(map(request, together).luminanceLevels().uniformity() > 0.48);
     }
 
-    /** Known shortfall: on a square of 200 by 200 mm the layout does not get there. */
     @ParameterizedTest
-    @CsvSource({"300, 200", "600, 250"})
+    @CsvSource({"300, 200", "200, 200", "600, 250"})
     void a_wide_panel_gets_rows(double length, double width) {
         LayoutRequest request = request(Letters.bar(length, width), WHITE, 0.6).contrast(0.05, 0);
         Layout layout = layout(request);
@@ -234,9 +233,12 @@ class LayouterTest {
         assertTrue(layout(request(disc, WHITE, 0.6)).reached());
     }
 
-    /** Weber's 2 %: on a map as fine as the one that is shown no spot stands out by much more; the map's own grain is about 1 %. */
+    /**
+     * Weber's 2 %: on a map as fine as the one that is shown no spot stands out by much more; the map's own grain is about 1 %. Known shortfall:
+     * of the serif B and ampersand it is not found.
+     */
     @ParameterizedTest
-    @CsvSource({"DejaVuSans, T", "DejaVuSans, L", "DejaVuSans, O"})
+    @CsvSource({"DejaVuSans, T", "DejaVuSans, L", "DejaVuSans, O", "DejaVuSerif-Bold, R"})
     void bright_spots_stay_below_the_contrast(String font, String letter) {
         LayoutRequest request = request(Letters.letter(font, letter, 300), WHITE, 0.5).contrast(0.02, 0);
         Layout layout = layout(request);
@@ -247,7 +249,7 @@ class LayouterTest {
         List<Spots.Spot> spots = Spots.of(map.grid(), lit, map.luminance(), 0.035);
         assertEquals(List.of(), spots);
         int many = layout.modules().size();
-        assertTrue(layout(request.contrast(Double.POSITIVE_INFINITY, 0)).modules().size() < many, "without a limit it takes fewer");
+        assertTrue(layout(request.contrast(0.3, 0)).modules().size() < many, "a looser contrast takes fewer");
     }
 
     @Test
