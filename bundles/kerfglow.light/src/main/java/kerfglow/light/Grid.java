@@ -20,6 +20,11 @@ public record Grid(double leftMm, double topMm, double cellMm, int columns, int 
                 Math.max(1, (int) Math.ceil(box.getHeight() / cellMm)));
     }
 
+    /** The same cells elsewhere, moved by so much, mm. */
+    public Grid moved(double dx, double dy) {
+        return new Grid(leftMm + dx, topMm + dy, cellMm, columns, rows);
+    }
+
     /** How many cells. */
     public int size() {
         return columns * rows;

@@ -47,6 +47,11 @@ public final class LightMap {
         this.balance = balance;
     }
 
+    /** The same light elsewhere, moved by so much, mm. */
+    public LightMap moved(double dx, double dy) {
+        return new LightMap(grid.moved(dx, dy), inside, lit, litAreaMm2, lux, luminance, directShare, balance);
+    }
+
     /** Its cells. */
     public Grid grid() {
         return grid;

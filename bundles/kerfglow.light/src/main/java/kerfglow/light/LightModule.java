@@ -24,6 +24,11 @@ public record LightModule(double xMm, double yMm, double turnDegrees, LightModul
         }
     }
 
+    /** The same elsewhere, moved by so much, mm. */
+    public LightModule moved(double dx, double dy) {
+        return new LightModule(xMm + dx, yMm + dy, turnDegrees, type);
+    }
+
     /** Where its emitters stand, along its long side; new coordinates. */
     public List<Coordinate> emitters() {
         List<Coordinate> places = new ArrayList<>(type.emitters());

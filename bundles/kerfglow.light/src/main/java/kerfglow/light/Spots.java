@@ -26,6 +26,10 @@ public final class Spots {
      * @param contrast peak over pass, less 1
      */
     public record Spot(Coordinate at, Coordinate pass, double contrast) {
+        /** The same elsewhere, moved by so much, mm. */
+        public Spot moved(double dx, double dy) {
+            return new Spot(new Coordinate(at.x + dx, at.y + dy), new Coordinate(pass.x + dx, pass.y + dy), contrast);
+        }
     }
 
     /**

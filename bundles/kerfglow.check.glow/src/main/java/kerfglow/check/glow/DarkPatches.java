@@ -9,6 +9,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.operation.union.CascadedPolygonUnion;
 
 /** Connected patches of a map below a level. */
@@ -27,6 +28,9 @@ final class DarkPatches {
      * @param areaMm2 of its cells
      */
     record Patch(Geometry place, Coordinate at, double level, double areaMm2) {
+        Patch moved(double dx, double dy) {
+            return new Patch(AffineTransformation.translationInstance(dx, dy).transform(place), new Coordinate(at.x + dx, at.y + dy), level, areaMm2);
+        }
     }
 
     /** From the top, then from the left. */

@@ -70,8 +70,7 @@ public final class GlowCheck implements Check {
             return new Outcome(List.of(), List.of(), List.of(), List.copyOf(missing), false);
         }
         Workers workers = new Workers(inspection);
-        workers.expect(2 * tasks.size());
-        List<LitFace> faces = workers.map(tasks, task -> LitFace.measure(task, workers::pulse));
+        List<LitFace> faces = Twins.measure(tasks, workers);
         GlowFindings writer = new GlowFindings(inspection);
         List<Finding> findings = new ArrayList<>();
         faces.forEach(face -> findings.addAll(writer.of(face)));

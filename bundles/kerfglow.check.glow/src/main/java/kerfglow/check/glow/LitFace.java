@@ -24,6 +24,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 
 /**
@@ -56,6 +57,11 @@ record LitFace(LitTask task, List<Piece> cans) {
      */
     record Piece(Polygon inside, List<LightModule> modules, List<String> how, Optional<Layout> layout, Optional<LightMap> map, Optional<LightMap> shown,
             List<Spots.Spot> spots, List<DarkPatches.Patch> dark) {
+        Piece moved(double dx, double dy) {
+            return new Piece((Polygon) AffineTransformation.translationInstance(dx, dy).transform(inside), modules.stream().map(each -> each.moved(dx, dy)).toList(), how,
+                    layout.map(each -> each.moved(dx, dy)), map.map(each -> each.moved(dx, dy)), shown.map(each -> each.moved(dx, dy)),
+                    spots.stream().map(each -> each.moved(dx, dy)).toList(), dark.stream().map(each -> each.moved(dx, dy)).toList());
+        }
     }
 
     static LitFace measure(LitTask task, Runnable pulse) {
@@ -71,6 +77,11 @@ record LitFace(LitTask task, List<Piece> cans) {
             pieces.add(measure(task, inside, lit, own, pulse));
         }
         return new LitFace(task, pieces);
+    }
+
+    /** The light of a twin that lies elsewhere; see {@link Twins}. */
+    LitFace moved(LitTask twin, double dx, double dy) {
+        return new LitFace(twin, cans.stream().map(each -> each.moved(dx, dy)).toList());
     }
 
     private static int nearest(List<Polygon> insides, GivenModule module) {

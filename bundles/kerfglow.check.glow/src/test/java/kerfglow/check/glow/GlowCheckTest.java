@@ -242,6 +242,30 @@ class GlowCheckTest {
         assertEquals(modules.rows().size(), of(outcome, GlowRules.LAYOUT).get(0).measured().orElseThrow().value());
     }
 
+    /** Each alone, and together: moved parts keep their own places, a part that differs is not taken for one of them. */
+    @Test
+    void the_same_part_in_several_places_has_the_layout_that_it_has_alone() {
+        String other = "POLYGON ((700 10, 1000 10, 1000 70, 702 70, 700 10))";
+        Outcome together = tester().part("a", Role.FACE, box(0, 0, 300, 60)).part("b", Role.FACE, box(350.5, 90.25, 300, 60)).part("c", Role.FACE, other).run();
+        List<List<Object>> all = new ArrayList<>();
+        for (String shape : List.of(box(0, 0, 300, 60), box(350.5, 90.25, 300, 60), other)) {
+            all.addAll(table(tester().part(shape.equals(other) ? "c" : shape.equals(box(0, 0, 300, 60)) ? "a" : "b", Role.FACE, shape).run(), "modules").rows());
+        }
+        List<List<Object>> rows = table(together, "modules").rows();
+        assertTrue(rows.size() > 5, rows::toString);
+        assertEquals(all.size(), rows.size());
+        for (int i = 0; i < rows.size(); i++) {
+            for (int k = 0; k < rows.get(i).size(); k++) {
+                Object value = rows.get(i).get(k);
+                if (value instanceof Double number) {
+                    assertEquals((Double) all.get(i).get(k), number, 1e-3, rows.get(i)::toString);
+                } else if (!(value instanceof Geometry)) {
+                    assertEquals(all.get(i).get(k), value);
+                }
+            }
+        }
+    }
+
     @Test
     void a_part_too_narrow_for_the_module_is_unlit() {
         Outcome outcome = tester().part("a", Role.FACE, box(0, 0, 300, 8)).run();

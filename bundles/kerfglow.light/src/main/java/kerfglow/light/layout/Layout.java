@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import kerfglow.light.LightModule;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.util.AffineTransformation;
 
 /**
  * What was laid out.
@@ -37,5 +38,11 @@ public record Layout(List<LightModule> modules, double pitchMm, double uniformit
     public Layout {
         modules = List.copyOf(modules);
         limits = Set.copyOf(limits);
+    }
+
+    /** The same elsewhere, moved by so much, mm. */
+    public Layout moved(double dx, double dy) {
+        return new Layout(modules.stream().map(each -> each.moved(dx, dy)).toList(), pitchMm, uniformity, contrast, reached, limits,
+                AffineTransformation.translationInstance(dx, dy).transform(dark), neededDepthMm);
     }
 }
