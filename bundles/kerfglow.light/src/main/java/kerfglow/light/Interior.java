@@ -6,17 +6,20 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 
 /**
  * How the surfaces of a can send light on to each other, in patches; reckoned in the frame of its own shape, so that a turned can has the
- * same patches and sends on the same light. Immutable; may be used by several threads.
+ * same patches and sends on the same light. May be used by several threads: what it remembers of its last answer changes no answer.
  */
 final class Interior {
     /** An emitter is looked from in this many more directions than a patch: it is a point, and what it lights has edges. */
     private static final int DIRECTIONS_OF_EMITTERS = 4;
     private static final int RISES_OF_EMITTERS = 2;
+    /** Places, mm, and turns, degrees, are rounded to this, so that the same modules seen from another frame are the same. */
+    private static final double ROUNDING = 1e-7;
 
     final Pose pose;
     final Outline outline;
@@ -26,6 +29,12 @@ final class Interior {
     private final double[] reflectances;
     /** Empty when nothing is reflected. */
     private final Optional<Exchange> exchange;
+
+    /** What was asked for last: maps of the same modules in several frames follow each other. */
+    private final AtomicReference<Known> last = new AtomicReference<>();
+
+    private record Known(List<LightModule> modules, Received received) {
+    }
 
     /**
      * What patches receive.
@@ -56,10 +65,24 @@ final class Interior {
         return exchange.isEmpty();
     }
 
-    /** What patches receive from modules, which are given in the frame, until nothing is left of their light. */
+    /** What patches receive from modules, which are given in the frame, until nothing is left of their light. Not to be changed. */
     Received received(List<LightModule> modules, Runnable pulse) {
-        double[] straight = straight(modules, pulse);
-        return new Received(straight, exchange.map(each -> each.settle(straight, reflectances, pulse)).orElse(straight));
+        List<LightModule> rounded = modules.stream().map(Interior::rounded).toList();
+        Known known = last.get();
+        if (known == null || !known.modules().equals(rounded)) {
+            double[] straight = straight(rounded, pulse);
+            known = new Known(rounded, new Received(straight, exchange.map(each -> each.settle(straight, reflectances, pulse)).orElse(straight)));
+            last.set(known);
+        }
+        return known.received();
+    }
+
+    private static LightModule rounded(LightModule module) {
+        return new LightModule(rounded(module.xMm()), rounded(module.yMm()), rounded(module.turnDegrees()), module.type());
+    }
+
+    private static double rounded(double value) {
+        return Math.rint(value / ROUNDING) * ROUNDING + 0.0; // no -0
     }
 
     /** What a patch keeps of what it receives, as a share. */

@@ -49,10 +49,10 @@ final class Finder {
     /** Settlings that may be taken to find fewer than a number. */
     private static final int MOST_FEWER = 4;
     /** Settlings that counting up may take; so many factors are taken for each start. Assumed. */
-    private static final int MOST_COUNTED = 30;
+    private static final int MOST_COUNTED = 16;
     private static final int SETTLINGS = 2;
     /** Starts that come less near to the target than this are not counted from. Assumed. */
-    private static final double NEAR_ENOUGH = 0.8;
+    private static final double NEAR_ENOUGH = 0.88;
     /** The fine map has a grain that coarse cells lack: contrasts are to be lower by this, or by a share where they are small. Seen: up to 1 %. */
     private static final double GRAIN = 0.006;
     private static final double MOST_GRAIN = 0.4;
@@ -160,7 +160,7 @@ final class Finder {
                     }
                     wanted = new Target(Math.min(Verdict.MOST_UNIFORM, wanted.uniformity() * (1 + MORE)), underGrain(wanted.contrast()));
                 }
-                if (now.merit() < merit || !now.isMet() && !Double.isFinite(target.contrast())) {
+                if (now.merit() < merit) {
                     break;
                 }
                 merit = now.merit();
