@@ -53,6 +53,8 @@ final class Finder {
     private static final int SETTLINGS = 2;
     /** Starts that come less near to the target than this are not counted from. Assumed. */
     private static final double NEAR_ENOUGH = 0.88;
+    /** Likewise where only evenness rules, which moving mends more readily. */
+    private static final double NEAR_EVEN = 0.7;
     /** The fine map has a grain that coarse cells lack: contrasts are to be lower by this, or by a share where they are small. Seen: up to 1 %. */
     private static final double GRAIN = 0.006;
     private static final double MOST_GRAIN = 0.4;
@@ -182,9 +184,10 @@ final class Finder {
         for (int count = below == ANY ? 1 : Math.max(1, below - MOST_FEWER); count <= Math.min(Math.min(most, MOST_SHARED), below - 1); count++) {
             starts.add(even(target, shares.of(count)));
         }
+        double near = Double.isFinite(target.contrast()) ? NEAR_ENOUGH : NEAR_EVEN;
         NavigableMap<Integer, Choice> best = new TreeMap<>();
         for (Choice each : starts) {
-            if (each.size() < below && each.size() > 0 && search.isChained(each) && (below < ANY || each.merit() >= NEAR_ENOUGH)) {
+            if (each.size() < below && each.size() > 0 && search.isChained(each) && (below < ANY || each.merit() >= near)) {
                 best.merge(each.size(), each, (one, other) -> other.merit() > one.merit() ? other : one);
             }
         }

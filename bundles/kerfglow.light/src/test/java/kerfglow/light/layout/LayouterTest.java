@@ -129,7 +129,6 @@ class LayouterTest {
         }
     }
 
-    /** Known shortfall: of an S with a hole where a module would lie the search stays below 0.56. */
     @ParameterizedTest
     @CsvSource({"DejaVuSans, R", "DejaVuSerif-Bold, A", "DejaVuSerif-Italic, f", "DejaVuSans, S", "DejaVuSans, 8"})
     void the_map_that_is_shown_agrees(String font, String letter) {
@@ -139,6 +138,18 @@ class LayouterTest {
         assertEquals(shown, layout.uniformity(), 1e-9);
         assertEquals(shown >= 0.6, layout.reached(), layout::toString);
         assertTrue(shown > 0.56, layout::toString);
+    }
+
+    /**
+     * Known shortfall: 0.6 is not reached, though light that could be dimmed module by module would reach 0.78 (a zero-sum game of cells
+     * against sites, solved to within 0.02).
+     */
+    @Test
+    void an_s_with_a_hole_where_a_module_would_lie_is_nearly_as_even() {
+        LayoutRequest plain = request(Letters.letter(SANS, "S", 400), WHITE, 0.6);
+        LightModule first = layout(plain).modules().get(0);
+        LayoutRequest request = plain.keepClear(plain.can().inside().getFactory().createPoint(new Coordinate(first.xMm(), first.yMm())).buffer(4));
+        assertTrue(map(request, layout(request).modules()).luminanceLevels().uniformity() > 0.56);
     }
 
     @Test
