@@ -10,13 +10,14 @@ import org.locationtech.jts.linearref.LengthIndexedLine;
  *
  * @param line the line, mm, prolonged to the wall at free ends
  * @param closed true when it runs round a counter without an end
+ * @param lengthMm of the line, mm
  */
-record CentreLine(LineString line, boolean closed) {
+record CentreLine(LineString line, boolean closed, double lengthMm) {
     /** Directions are taken over this length, mm, so that a facet does not turn a module. */
     private static final double CHORD_MM = 6;
 
-    double lengthMm() {
-        return line.getLength();
+    CentreLine(LineString line, boolean closed) {
+        this(line, closed, line.getLength()); // it is asked for too often to be summed up each time
     }
 
     Coordinate at(double along) {
