@@ -51,7 +51,7 @@ final class Finder {
     /** Settlings that counting up may take; so many factors are taken for each start. Assumed. */
     private static final int MOST_COUNTED = 16;
     private static final int SETTLINGS = 2;
-    /** Starts that come less near to the target than this are not counted from. Assumed. */
+    /** Starts that come less near to the target than this are not counted from. Of three settings the one that finds a bold serif R at 2 % within the settlings; 0.85 does not. */
     private static final double NEAR_ENOUGH = 0.88;
     /** Likewise where only evenness rules, which moving mends more readily. */
     private static final double NEAR_EVEN = 0.7;
