@@ -47,8 +47,8 @@ final class FirstText {
             text.setTextContent("a");
             document.getDocumentElement().appendChild(text);
             TextLayout.runs(document, fonts.get());
-        } catch (RuntimeException e) {
-            // The proof's own text meets the same fault and tells it.
+        } catch (RuntimeException | Error e) {
+            // The proof's own text meets the same fault and tells it; a program that ends meanwhile takes the classes away.
         }
     }
 }

@@ -40,9 +40,9 @@ public final class SvgImporter implements ProofImporter {
     public Proof read(Path file, ImportOptions options) throws ProofException {
         byte[] bytes = HardenedReader.bytes(file, limits);
         byte[] contents = HardenedReader.unpacked(bytes, limits);
-        firstText.expect(contents, this::fonts);
         SvgSource source = HardenedReader.parse(contents, limits);
         long drawn = UseCount.check(source, limits);
+        firstText.expect(contents, this::fonts); // not for a file that is refused
         try {
             return drawn(file.toString(), sha256(bytes), Drawing.of(source, options, limits, this::fonts), drawn);
         } catch (LimitException | FillRuleLimitException e) {
