@@ -66,7 +66,7 @@ public final class CommandWords {
     /** The folder as it is before every run. What it takes away lies in the folder that the process works in, which must bear this target's name. */
     private static void layOut() throws IOException {
         if (!HERE.endsWith(Path.of("fuzz", "target", "work", "words"))) {
-            throw new IllegalStateException("start this in product/fuzz/target/work/words, not in " + HERE);
+            throw new IllegalStateException("start this by product/fuzz/run, which gives it a folder of its own; it is not for " + HERE);
         }
         try (Stream<Path> walk = Files.walk(HERE)) { // follows no links
             for (Path path : walk.sorted(Comparator.reverseOrder()).filter(path -> !path.equals(HERE)).toList()) {

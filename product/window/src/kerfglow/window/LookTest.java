@@ -256,7 +256,7 @@ class LookTest {
                     all.stream().filter(each -> each.isVisible() && each instanceof Button && each.getToolTipText() == null).map(each -> pane + ": " + name(window, each)).forEach(bare::add);
                 }
             }
-            System.out.println("buttons without a tool tip: " + bare);
+            assertEquals(List.of(), bare, "buttons without a tool tip");
             assertEquals(List.of(), unreached);
         }
     }
