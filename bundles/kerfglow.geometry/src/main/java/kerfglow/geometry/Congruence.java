@@ -32,12 +32,15 @@ public final class Congruence {
     private static final double RADIUS_SLACK = 2;
     /** A border that moves by the tolerance sweeps its length times that, and a little more at corners. */
     private static final double BORDER_SLACK = 1.25;
-    /** Buckets this many tolerances wide: wide enough that nearly every shape lies in one bucket only. */
-    private static final double BUCKET_WIDTH = 64;
+    /** Buckets this many tolerances wide: three of four shapes lie in one bucket only, and little else does. */
+    private static final double BUCKET_WIDTH = 16;
+    /** Points that are tried first, spread over the shape: most pairs that do not match are told by these. */
+    private static final int PROBES = 48;
 
     private final Geometry geometry;
     private final Coordinate centre;
     private final Coordinate[] points;
+    private final Coordinate[] probes;
     private final double radiusMm;
     private final Moments moments;
     private final double area;
@@ -48,6 +51,7 @@ public final class Congruence {
         this.geometry = geometry;
         this.centre = geometry.isEmpty() ? new Coordinate() : geometry.getCentroid().getCoordinate();
         this.points = geometry.getCoordinates();
+        this.probes = spread(points);
         this.moments = Moments.of(geometry, centre);
         this.area = geometry.getArea();
         this.length = geometry.getLength();
@@ -56,6 +60,17 @@ public final class Congruence {
             most = Math.max(most, point.distance(centre));
         }
         this.radiusMm = most;
+    }
+
+    private static Coordinate[] spread(Coordinate[] points) {
+        if (points.length <= PROBES) {
+            return points;
+        }
+        Coordinate[] some = new Coordinate[PROBES];
+        for (int i = 0; i < PROBES; i++) {
+            some[i] = points[(int) ((long) i * points.length / PROBES)];
+        }
+        return some;
     }
 
     /**
@@ -190,7 +205,10 @@ public final class Congruence {
             double before = Double.POSITIVE_INFINITY;
             for (int i = 0; i <= IMPROVEMENTS; i++) {
                 double hopeless = Math.max(HOPELESS_SHARE * size, toleranceMm * 2);
-                Pairs pairs = pairs(motion, hopeless);
+                Pairs pairs = pairs(motion, hopeless, a.probes, b.probes);
+                if (pairs.farthest <= toleranceMm) {
+                    pairs = pairs(motion, hopeless, a.points, b.points);
+                }
                 if (pairs.farthest <= toleranceMm) {
                     return true;
                 }
@@ -204,9 +222,9 @@ public final class Congruence {
         }
 
         /** Stops at the first pair that is farther apart than is worth going on for. */
-        private Pairs pairs(AffineTransformation motion, double hopeless) {
+        private Pairs pairs(AffineTransformation motion, double hopeless, Coordinate[] ofA, Coordinate[] ofB) {
             Pairs pairs = new Pairs();
-            for (Coordinate point : a.points) {
+            for (Coordinate point : ofA) {
                 Coordinate moved = motion.transform(point, new Coordinate());
                 pairs.add(moved, onB.to(moved));
                 if (pairs.farthest > hopeless) {
@@ -214,7 +232,7 @@ public final class Congruence {
                 }
             }
             AffineTransformation back = inverse(motion);
-            for (Coordinate point : b.points) {
+            for (Coordinate point : ofB) {
                 Coordinate moved = motion.transform(onA.to(back.transform(point, new Coordinate())), new Coordinate());
                 pairs.add(moved, point);
             }

@@ -6,68 +6,62 @@ import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryComponentFilter;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Point;
-import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 
-/** The nearest point on the lines and points of one geometry, for many questions. */
+/** The nearest point on the lines and points of one geometry, for many questions. Not for empty geometries. */
 final class Nearest {
-    /** Up to this many segments trying them all is faster than an index. */
-    private static final int FEW = 100;
-
-    /** Start, direction to the end, and square of the length of each. */
-    private final List<double[]> segments = new ArrayList<>();
-    private final IndexedFacetDistance index;
-    private final GeometryFactory factory;
+    /** Start and direction to the end of each. */
+    private final double[] segments;
+    private final EdgeBoxes boxes;
 
     Nearest(Geometry geometry) {
-        factory = geometry.getFactory();
-        boolean few = geometry.getNumPoints() <= FEW;
-        index = few ? null : new IndexedFacetDistance(geometry);
-        if (few) {
-            geometry.apply((GeometryComponentFilter) this::addSegments);
-        }
-    }
-
-    private void addSegments(Geometry component) {
-        if (component instanceof Point point && !point.isEmpty()) {
-            add(point.getCoordinate(), point.getCoordinate());
-        } else if (component instanceof LineString line) {
-            for (int i = 1; i < line.getNumPoints(); i++) {
-                add(line.getCoordinateN(i - 1), line.getCoordinateN(i));
+        List<double[]> found = new ArrayList<>();
+        geometry.apply((GeometryComponentFilter) component -> {
+            if (component instanceof Point point && !point.isEmpty()) {
+                found.add(segment(point.getCoordinate(), point.getCoordinate()));
+            } else if (component instanceof LineString line) {
+                for (int i = 1; i < line.getNumPoints(); i++) {
+                    found.add(segment(line.getCoordinateN(i - 1), line.getCoordinateN(i)));
+                }
             }
+        });
+        segments = new double[4 * found.size()];
+        double[] around = new double[4 * found.size()];
+        for (int i = 0; i < found.size(); i++) {
+            double[] segment = found.get(i);
+            System.arraycopy(segment, 0, segments, 4 * i, 4);
+            around[4 * i] = segment[0] + Math.min(0, segment[2]);
+            around[4 * i + 1] = segment[1] + Math.min(0, segment[3]);
+            around[4 * i + 2] = segment[0] + Math.max(0, segment[2]);
+            around[4 * i + 3] = segment[1] + Math.max(0, segment[3]);
         }
+        boxes = new EdgeBoxes(around);
     }
 
-    private void add(Coordinate from, Coordinate to) {
-        double dx = to.x - from.x;
-        double dy = to.y - from.y;
-        segments.add(new double[] {from.x, from.y, dx, dy, dx * dx + dy * dy});
+    private static double[] segment(Coordinate from, Coordinate to) {
+        return new double[] {from.x, from.y, to.x - from.x, to.y - from.y};
     }
 
     Coordinate to(Coordinate point) {
-        if (index != null) {
-            return index.nearestPoints(factory.createPoint(point))[0];
-        }
-        double x = point.x;
-        double y = point.y;
-        double nearestX = Double.NaN;
-        double nearestY = Double.NaN;
-        double least = Double.POSITIVE_INFINITY;
-        for (double[] segment : segments) {
-            // squares only: this runs some hundred times for each comparison of two shapes
-            double along = (x - segment[0]) * segment[2] + (y - segment[1]) * segment[3];
-            double share = segment[4] == 0 ? 0 : Math.max(0, Math.min(1, along / segment[4]));
-            double footX = segment[0] + share * segment[2];
-            double footY = segment[1] + share * segment[3];
-            double square = (x - footX) * (x - footX) + (y - footY) * (y - footY);
-            if (square < least) {
-                least = square;
-                nearestX = footX;
-                nearestY = footY;
-            }
-        }
-        return new Coordinate(nearestX, nearestY);
+        int nearest = boxes.nearest(point.x, point.y, i -> square(i, point));
+        double share = share(nearest, point);
+        return new Coordinate(segments[4 * nearest] + share * segments[4 * nearest + 2], segments[4 * nearest + 1] + share * segments[4 * nearest + 3]);
+    }
+
+    /** Where along a segment its nearest point lies, 0 to 1. */
+    private double share(int i, Coordinate point) {
+        double dx = segments[4 * i + 2];
+        double dy = segments[4 * i + 3];
+        double length = dx * dx + dy * dy;
+        double along = (point.x - segments[4 * i]) * dx + (point.y - segments[4 * i + 1]) * dy;
+        return length == 0 ? 0 : Math.max(0, Math.min(1, along / length));
+    }
+
+    private double square(int i, Coordinate point) {
+        double share = share(i, point);
+        double dx = segments[4 * i] + share * segments[4 * i + 2] - point.x;
+        double dy = segments[4 * i + 1] + share * segments[4 * i + 3] - point.y;
+        return dx * dx + dy * dy;
     }
 }
