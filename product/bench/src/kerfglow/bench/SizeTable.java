@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import kerfglow.api.Check;
 import kerfglow.api.UnitSystem;
@@ -19,6 +20,8 @@ import kerfglow.check.fit.FitCheck;
 import kerfglow.check.glow.GlowCheck;
 import kerfglow.check.legibility.LegibilityCheck;
 import kerfglow.check.mount.MountCheck;
+import kerfglow.check.power.PowerCheck;
+import kerfglow.check.print.PrintCheck;
 import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.sheet.SheetCheck;
@@ -41,9 +44,13 @@ public final class SizeTable {
     private static final int STEP = 10;
     private static final int FROM = 100;
     private static final int[] LETTERS = {1, 10, 100, 1_000, 10_000};
-    /** Laying out lights takes a part of a second a letter, and no sign has 1,000 different lit letters. */
-    private static final int MOST_LIT = 100;
-    /** Ten thousand larger ones have more corners than the importer takes. */
+    /** Laying out lights takes a part of a second a letter, and no sign has 10,000 different lit letters. */
+    private static final int MOST_LIT = 1_000;
+    /** Roles that the letters have where it is not face. */
+    private static final Map<String, String> ROLES = Map.of("vinyl", "vinyl", "print", "print");
+    /** The processor's time is counted in steps of this, milliseconds; less is taken for so much. */
+    private static final double TICK = 10;
+    /** Ten thousand larger ones have more corners than the importer takes; those with light are larger, since no module fits into these. */
     private static final double HEIGHT_MM = 100;
     private static final int REPEATS = 3;
     private static final int WARM_LETTERS = 300;
@@ -58,17 +65,24 @@ public final class SizeTable {
     private SizeTable() {
     }
 
-    /** Prints the table. */
+    /** Prints the table; arguments are the checks whose rows are wanted, none for all. */
     public static void main(String[] arguments) throws Exception {
         boolean within = true;
         double[] opened = null;
-        for (Check check : List.of(new ArtworkCheck(), new RouterCheck(), new FitCheck(), new ReturnsCheck(), new TrimCheck(), new SheetCheck(), new VinylCheck(), new MountCheck(), new LegibilityCheck(), new GlowCheck())) {
+        for (Check check : List.of(new ArtworkCheck(), new RouterCheck(), new FitCheck(), new ReturnsCheck(), new TrimCheck(), new SheetCheck(), new VinylCheck(), new MountCheck(), new LegibilityCheck(),
+                new PrintCheck(), new GlowCheck(), new PowerCheck())) {
             String id = check.info().id();
-            boolean lit = id.equals("glow");
+            if (arguments.length > 0 && !List.of(arguments).contains(id)) {
+                continue;
+            }
+            boolean lit = id.equals("glow") || id.equals("power");
             CheckCatalogue catalogue = new CheckCatalogue();
             catalogue.add(check, "kerfglow.check." + id, "bench");
+            if (id.equals("power")) {
+                catalogue.add(new GlowCheck(), "kerfglow.check.glow", "bench"); // wires what this lays out: their costs are one
+            }
             Runner runner = new Runner(new SvgImporter(), catalogue);
-            cost(runner, id, lit ? STEP : WARM_LETTERS);
+            cost(runner, id, lit ? STEP : WARM_LETTERS); // warm
             double[] open = new double[LETTERS.length];
             double[] time = new double[LETTERS.length];
             double[] held = new double[LETTERS.length];
@@ -117,14 +131,15 @@ public final class SizeTable {
     }
 
     private static Cost cost(Runner runner, String check, int letters) throws Exception {
-        Path proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters, HEIGHT_MM);
+        boolean lit = check.equals("glow") || check.equals("power");
+        Path proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters, lit ? LetterProof.HEIGHT_MM : HEIGHT_MM);
         Path job = Files.writeString(Files.createTempFile("letters", ".job.yaml"),
-                "roles: [{layer: Letters, role: " + (check.equals("vinyl") ? "vinyl" : "face") + "}]\nsettings: {returns.depth: 80 mm, host.check-time-limit: 900 s}\n");
+                "roles: [{layer: Letters, role: " + ROLES.getOrDefault(check, "face") + "}]\nbuild: face-lit letters\nsettings: {returns.depth: 80 mm, host.check-time-limit: 3000 s}\n");
         try {
             long[] opened = new long[1];
             long before = held();
             long start = SYSTEM.getProcessCpuTime();
-            Result result = runner.run(new RunRequest(proof, Optional.of(job), Optional.empty(), List.of(), List.of(check)), new Watcher() {
+            Result result = runner.run(new RunRequest(proof, Optional.of(job), Optional.empty(), List.of(), check.equals("power") ? List.of("glow", check) : List.of(check)), new Watcher() {
                 @Override
                 public void progress(String what, double fraction) {
                     // nobody to tell
@@ -142,8 +157,8 @@ public final class SizeTable {
             });
             long end = SYSTEM.getProcessCpuTime();
             double held = (held() - before) / MIB;
-            Result.Status status = result.checks().get(0).status();
-            return new Cost((opened[0] - start) / NANOS, (end - opened[0]) / NANOS, held, status == Result.Status.PASSED || status == Result.Status.FINDINGS ? "" : " (" + status + ")");
+            Result.Status status = result.checks().stream().filter(each -> each.check().equals(check)).findFirst().orElseThrow().status();
+            return new Cost(Math.max(TICK, (opened[0] - start) / NANOS), Math.max(TICK, (end - opened[0]) / NANOS), held, status == Result.Status.PASSED || status == Result.Status.FINDINGS ? "" : " (" + status + ")");
         } finally {
             Files.delete(proof);
             Files.delete(job);

@@ -28,6 +28,7 @@ import kerfglow.api.proof.Part;
 import kerfglow.api.proof.Role;
 import kerfglow.api.proof.Visibility;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.osgi.service.component.annotations.Component;
 
 /**
@@ -135,16 +136,27 @@ public final class PrintCheck implements Check {
         images.forEach(image -> printed.add(new Printed(name(image), image.fillArea(), List.of(image.id()), List.of(), true)));
         prints.forEach(part -> printed.add(new Printed(name(part), part.shape(), part.elements(), List.of(part.id()), false)));
         List<Part> contours = inspection.parts(Role.FACE, Role.PANEL, Role.PUSH_THROUGH, Role.PRINT);
+        STRtree index = new STRtree();
+        for (int i = 0; i < contours.size(); i++) {
+            index.insert(contours.get(i).shape().getEnvelopeInternal(), i);
+        }
         List<Finding> findings = new ArrayList<>();
         for (int i = 0; i < printed.size(); i++) {
             double done = (double) i / printed.size();
-            for (Part contour : contours) {
+            for (Part contour : near(printed.get(i), contours, index)) {
                 if (printed.get(i).picture() || contour.role() != Role.PRINT) {
                     bleed(inspection, printed.get(i), contour, done).ifPresent(findings::add);
                 }
             }
         }
         return findings;
+    }
+
+    /** The contours that a print may cover, in their order. */
+    private static List<Part> near(Printed printed, List<Part> contours, STRtree index) {
+        List<Part> near = new ArrayList<>();
+        index.query(printed.area().getEnvelopeInternal()).stream().mapToInt(i -> (Integer) i).sorted().forEach(i -> near.add(contours.get(i)));
+        return near;
     }
 
     private static Optional<Finding> bleed(Inspection inspection, Printed printed, Part contour, double done) {
