@@ -1,26 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.light.layout;
 
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /** Finds the layout of one can for a target: even rows first, then a search from the best of them, held against fine maps. */
 final class Finder {
-    /** Pitches of even rows that are looked at, in the pitch that the series of the endless row asks for, and the step from one to the next. Assumed. */
-    private static final double MOST_PITCH = 3;
-    private static final double LEAST_PITCH = 0.3;
-    private static final double STEP = 0.94;
-    /** How far even rows begin from an end, in steps: nearer than half a step lights an end that nothing lies beyond. Assumed. */
-    private static final double[] ENDS = {Pattern.HALF, 0.35};
-    /** Pitches for a long row whose ends are lit apart: the series leaves out that its modules lie at steps of the sites. */
-    private static final double[] LONG = {1, 0.95};
     /** Rows that a search begins from. Assumed. */
     private static final int STARTS = 8;
     /** Up to so many modules a search also begins from none: the best places of few are on no even rows. Assumed. */
@@ -44,29 +31,19 @@ final class Finder {
 
     /** Any number of modules. */
     static final int ANY = Integer.MAX_VALUE;
-    /** More than so many share the face as evenly in rows. Assumed. */
-    static final int MOST_SHARED = 50;
     /** Settlings that may be taken to find fewer than a number. */
-    private static final int MOST_FEWER = 4;
+    static final int MOST_FEWER = 4;
     /** Settlings that counting up may take; so many factors are taken for each start. Assumed. */
     private static final int MOST_COUNTED = 16;
     private static final int SETTLINGS = 2;
-    /** Starts that come less near to the target than this are not counted from. Of three settings the one that finds a bold serif R at 2 % within the settlings; 0.85 does not. */
-    private static final double NEAR_ENOUGH = 0.88;
-    /** Likewise where only evenness rules, which moving mends more readily. */
-    private static final double NEAR_EVEN = 0.7;
     /** The fine map has a grain that coarse cells lack: contrasts are to be lower by this, or by a share where they are small. Seen: up to 1 %. */
     private static final double GRAIN = 0.006;
     private static final double MOST_GRAIN = 0.4;
 
-    private final LayoutRequest request;
     private final Sites sites;
     private final Lighting lighting;
     private final Search search;
-    private final Pattern pattern;
-    private final RowSeries series;
-    private final Runnable pulse;
-    private final Map<Target, Double> pitches = new HashMap<>();
+    private final Starts starts;
     /** The sites that the factors are from. */
     private List<Integer> calibrated = List.of();
 
@@ -82,18 +59,15 @@ final class Finder {
     }
 
     Finder(LayoutRequest request, Sites sites, Lighting lighting, Runnable pulse) {
-        this.request = request;
         this.sites = sites;
         this.lighting = lighting;
-        this.pulse = pulse;
         search = new Search(request, sites.list(), Math.max(LEAST_MOVE_MM, MOVES * request.heightMm()), pulse);
-        pattern = new Pattern(sites);
-        series = new RowSeries(request.type());
+        starts = new Starts(request, sites, lighting, search, pulse);
     }
 
     Found find(Target target) {
-        checked(even(target, pattern.even(pitch(target), Pattern.HALF)), target);
-        List<Choice> evens = evens(target);
+        checked(starts.row(target), target);
+        List<Choice> evens = starts.evens(target);
         Choice chosen = first(target, evens);
         Choice best = null;
         double reached = 0;
@@ -127,7 +101,7 @@ final class Finder {
 
     /** The fewest in even rows or even shares of the face, as they are, that hold; see {@link #counted}. */
     Optional<Found> unmoved(Target target, Predicate<Found> holds) {
-        for (Choice start : byCount(target, ANY)) {
+        for (Choice start : starts.byCount(target, ANY)) {
             Choice now = start.isMet() ? checked(start, target) : start;
             if (now.isMet() && holds.test(found(now))) {
                 return Optional.of(found(now));
@@ -145,10 +119,9 @@ final class Finder {
      * @return what holds, or what comes nearest to the target; empty where there is nothing to begin from
      */
     Optional<Found> counted(Target target, int below, Predicate<Found> holds) {
-        List<Choice> starts = byCount(target, below);
         int left = below == ANY ? MOST_COUNTED : MOST_FEWER;
         Found best = null;
-        for (Choice start : starts) {
+        for (Choice start : starts.byCount(target, below)) {
             Target wanted = new Target(target.uniformity(), underGrain(target.contrast()));
             Choice now = start;
             double merit = 0;
@@ -176,24 +149,6 @@ final class Finder {
         return Double.isInfinite(contrast) ? contrast : contrast - Math.min(GRAIN, MOST_GRAIN * contrast);
     }
 
-    /** Starts for counting up, the best of each number of modules. */
-    private List<Choice> byCount(Target target, int below) {
-        List<Choice> starts = new ArrayList<>(evens(target));
-        Shares shares = new Shares(lighting.middles(), List.copyOf(sites.list()));
-        int most = starts.stream().mapToInt(Choice::size).max().orElse(0);
-        for (int count = below == ANY ? 1 : Math.max(1, below - MOST_FEWER); count <= Math.min(Math.min(most, MOST_SHARED), below - 1); count++) {
-            starts.add(even(target, shares.of(count)));
-        }
-        double near = Double.isFinite(target.contrast()) ? NEAR_ENOUGH : NEAR_EVEN;
-        NavigableMap<Integer, Choice> best = new TreeMap<>();
-        for (Choice each : starts) {
-            if (each.size() < below && each.size() > 0 && search.isChained(each) && (below < ANY || each.merit() >= near)) {
-                best.merge(each.size(), each, (one, other) -> other.merit() > one.merit() ? other : one);
-            }
-        }
-        return below == ANY ? List.copyOf(best.values()) : List.copyOf(best.descendingMap().values());
-    }
-
     private Found found(Choice ended) {
         return new Found(ended.sites().stream().map(sites.list()::get).sorted(Comparator.comparingInt(Site::line).thenComparingDouble(Site::along)).toList(),
                 ended.isMet(), ended.merit(), search.isChained(ended));
@@ -210,43 +165,6 @@ final class Finder {
 
     private static Target more(Target target, int times) {
         return new Target(Math.min(Verdict.MOST_UNIFORM, target.uniformity() * (1 + times * MORE)), target.contrast());
-    }
-
-    private double pitch(Target wanted) {
-        return pitches.computeIfAbsent(wanted, this::pitchOf);
-    }
-
-    private double pitchOf(Target wanted) {
-        double pitch = series.pitchMm(wanted.uniformity(), request.heightMm());
-        return Double.isFinite(wanted.contrast()) ? Math.min(pitch, series.pitchOfContrastMm(wanted.contrast(), request.heightMm())) : pitch;
-    }
-
-    private Choice even(Target target, List<Integer> places) {
-        Choice choice = Choice.none(lighting, target);
-        places.stream().filter(site -> search.isFree(choice, site, -1)).forEach(choice::add);
-        return choice;
-    }
-
-    /** Even rows from wide to close, up to the first of each kind that reach the target. */
-    private List<Choice> evens(Target target) {
-        List<Choice> evens = new ArrayList<>();
-        double pitch = pitch(new Target(target.uniformity(), Double.POSITIVE_INFINITY));
-        double closest = Math.max(LEAST_PITCH * pitch(target), Math.min(request.type().lengthMm(), request.type().widthMm()) + request.gapMm());
-        for (double end : ENDS) {
-            Choice last = null;
-            for (double p = MOST_PITCH * pitch; p > closest && (last == null || !last.isMet()); p *= STEP) {
-                pulse.run();
-                Choice next = even(target, pattern.even(p, end));
-                if (next.size() > 0 && (last == null || !next.sites().equals(last.sites()))) {
-                    evens.add(next);
-                    last = next;
-                }
-            }
-        }
-        for (double times : LONG) {
-            evens.add(even(target, pattern.between(times * pitch, series.endMm(target.uniformity(), times * pitch, request.heightMm()))));
-        }
-        return evens;
     }
 
     /** The fewest that a search from some of the even rows, and from none, leads to; or what comes nearest. */

@@ -81,14 +81,14 @@ public final class Layouter {
             return verdict.noRoom();
         }
         Finder finder = new Finder(inPose, sites, lighting, pulse);
-        Proof proof = new Proof(request, cavity, cell, verdict, pulse);
+        MapTrial trial = new MapTrial(request, cavity, cell, verdict, pulse);
         Layout best = null;
         double merit = 0;
         for (int i = 0; i < MOST_TRIES; i++) {
             Finder.Found found = finder.find(target(request, i));
-            Layout layout = proof.of(found);
-            if (found.met() && proof.holds(layout)) {
-                return fewer(layout, target(request, i), finder, proof);
+            Layout layout = trial.of(found);
+            if (found.met() && trial.holds(layout)) {
+                return fewer(layout, target(request, i), finder, trial);
             }
             best = best == null || found.merit() >= merit ? layout : best;
             merit = Math.max(merit, found.merit());
@@ -97,24 +97,24 @@ public final class Layouter {
             }
         }
         Target target = target(request, 0);
-        Optional<Finder.Found> rows = finder.unmoved(target, found -> proof.holds(proof.of(found)));
+        Optional<Finder.Found> rows = finder.unmoved(target, found -> trial.holds(trial.of(found)));
         if (rows.isPresent()) {
-            return fewer(proof.of(rows.get()), target, finder, proof);
+            return fewer(trial.of(rows.get()), target, finder, trial);
         }
         double searched = merit;
-        Optional<Finder.Found> counted = finder.counted(target, Finder.ANY, found -> proof.holds(proof.of(found)));
-        return counted.filter(found -> found.met() || found.merit() > searched).map(proof::of).orElse(best);
+        Optional<Finder.Found> counted = finder.counted(target, Finder.ANY, found -> trial.holds(trial.of(found)));
+        return counted.filter(found -> found.met() || found.merit() > searched).map(trial::of).orElse(best);
     }
 
     /** Fewer modules, where counting finds some that hold too. */
-    private static Layout fewer(Layout held, Target target, Finder finder, Proof proof) {
+    private static Layout fewer(Layout held, Target target, Finder finder, MapTrial trial) {
         Layout least = held;
-        boolean isFewer = Double.isFinite(target.contrast()) && held.modules().size() <= Finder.MOST_SHARED; // the search alone finds few where only evenness rules
+        boolean isFewer = Double.isFinite(target.contrast()) && held.modules().size() <= Starts.MOST_SHARED; // the search alone finds few where only evenness rules
         while (isFewer) {
             Layout[] next = new Layout[1];
             finder.counted(target, least.modules().size(), found -> {
-                next[0] = proof.of(found);
-                boolean holds = proof.holds(next[0]);
+                next[0] = trial.of(found);
+                boolean holds = trial.holds(next[0]);
                 next[0] = holds ? next[0] : null;
                 return holds;
             });

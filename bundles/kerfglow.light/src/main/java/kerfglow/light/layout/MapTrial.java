@@ -8,7 +8,7 @@ import kerfglow.light.LightModule;
 import kerfglow.light.Pose;
 
 /** Holds what was found against maps: the one that is shown, and others in frames of the can's own whose cells lie otherwise. */
-final class Proof {
+final class MapTrial {
     /** A layout that holds in all of these holds however the artwork is turned. Radians against the own frame. */
     private static final double[] TURNS = {0, Math.toRadians(45)};
 
@@ -23,7 +23,7 @@ final class Proof {
      * @param cavity its map is the one that is shown
      * @param cellMm cell of the other maps, mm
      */
-    Proof(LayoutRequest request, Cavity cavity, double cellMm, Verdict verdict, Runnable pulse) {
+    MapTrial(LayoutRequest request, Cavity cavity, double cellMm, Verdict verdict, Runnable pulse) {
         this.request = request;
         this.cavity = cavity;
         this.cellMm = cellMm;
