@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import kerfglow.check.artwork.ArtworkCheck;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import kerfglow.job.PointMm;
@@ -36,7 +37,7 @@ class KeepingTest {
             Files.copy(TESTDATA.resolve(name), folder.resolve(name));
         }
         proof = folder.resolve("faulty-letters.svg");
-        job = folder.resolve("faulty-letters" + JobFile.ENDING);
+        job = folder.resolve("faulty-letters" + JobNames.ENDING);
     }
 
     private Window window() throws ReflectiveOperationException {
@@ -149,7 +150,7 @@ class KeepingTest {
             assertFalse(window.shell().isDisposed(), "not saved, so it stays");
             Files.delete(filler);
             window.menu("Save the job");
-            assertEquals(1, JobFile.read(small.resolve("faulty-letters" + JobFile.ENDING)).state().marks().size());
+            assertEquals(1, JobFile.read(small.resolve("faulty-letters" + JobNames.ENDING)).state().marks().size());
         }
     }
 
@@ -244,7 +245,7 @@ class KeepingTest {
 
     @Test
     void saved_under_another_name_in_another_folder_it_still_finds_its_proof() throws Exception {
-        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere")).resolve("copy" + JobFile.ENDING);
+        Path elsewhere = Files.createDirectory(folder.resolve("elsewhere")).resolve("copy" + JobNames.ENDING);
         try (Window window = window()) {
             window.open(proof);
             mark(window, "moves along");

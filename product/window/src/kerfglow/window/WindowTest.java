@@ -46,6 +46,7 @@ import kerfglow.job.Decision;
 import kerfglow.job.FindingItem;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
@@ -103,7 +104,7 @@ class WindowTest {
 
     @Test
     void the_demo_is_looked_through_decided_upon_saved_and_opened_again() throws Exception {
-        Path job = folder.resolve("skelderfen" + JobFile.ENDING);
+        Path job = folder.resolve("skelderfen" + JobNames.ENDING);
         FindingItem waived;
         try (Window window = window()) {
             window.open(folder.resolve("skelderfen.svg"));
@@ -273,7 +274,7 @@ class WindowTest {
     @Test
     void a_killed_window_loses_nothing_that_was_entered() throws Exception {
         Path proof = folder.resolve("faulty-letters.svg");
-        Path side = folder.resolve(".faulty-letters" + JobFile.ENDING + ".unsaved");
+        Path side = folder.resolve(".faulty-letters" + JobNames.ENDING + ".unsaved");
         ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Djava.awt.headless=true", "-cp",
                 System.getProperty("java.class.path"), KilledWindow.class.getName(), proof.toString()).inheritIO();
         Process process = builder.start();
@@ -282,7 +283,7 @@ class WindowTest {
         }
         assertTrue(process.isAlive(), "it lives until it is killed");
         process.destroyForcibly().waitFor();
-        assertFalse(Files.exists(folder.resolve("faulty-letters" + JobFile.ENDING)), "it never saved");
+        assertFalse(Files.exists(folder.resolve("faulty-letters" + JobNames.ENDING)), "it never saved");
         try (Window window = window()) {
             window.open(proof);
             assertEquals(List.of(), window.desk().job().orElseThrow().state().marks(), "it is offered, not taken up by itself");
@@ -314,7 +315,7 @@ class WindowTest {
     @Test
     void a_window_whose_display_is_lost_ends_and_keeps_what_was_entered() throws Exception {
         Path proof = folder.resolve("faulty-letters.svg");
-        Path side = folder.resolve(".faulty-letters" + JobFile.ENDING + ".unsaved");
+        Path side = folder.resolve(".faulty-letters" + JobNames.ENDING + ".unsaved");
         Process display = new ProcessBuilder("sh", "-c", "exec Xvfb -displayfd 3 -screen 0 1440x880x24 -nolisten tcp 3>&1 1>/dev/null 2>/dev/null").start();
         ProcessBuilder builder = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Djava.awt.headless=true", "-cp",
                 System.getProperty("java.class.path"), KilledWindow.class.getName(), proof.toString()).inheritIO();
@@ -367,13 +368,13 @@ class WindowTest {
     @Test
     void a_revision_is_drawn_over_the_one_before_and_a_second_reviewers_marks_come_in() throws Exception {
         Path proof = folder.resolve("faulty-letters.svg");
-        Path second = folder.resolve("second" + JobFile.ENDING);
+        Path second = folder.resolve("second" + JobNames.ENDING);
         try (Window window = window()) {
             window.open(proof);
             Job job = window.desk().job().orElseThrow();
             job.mark(new MarkShape.Note(new PointMm(60, 60)), "on the letter that goes", "M. Reviewer");
             window.menu("Save the job");
-            Files.copy(folder.resolve("faulty-letters" + JobFile.ENDING), second);
+            Files.copy(folder.resolve("faulty-letters" + JobNames.ENDING), second);
             Path revised = Files.writeString(folder.resolve("revised.svg"), Files.readString(proof).replaceAll("<path id=\"(I|I-again|L-open)\"[^>]*/>", ""));
             assertTrue(Files.size(revised) < Files.size(proof), "letters must go");
             window.desk().kept().revise(revised);

@@ -15,6 +15,7 @@ import kerfglow.host.Runner;
 import kerfglow.host.SheetException;
 import kerfglow.host.Watcher;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.ReviewedResult;
 import picocli.CommandLine.Option;
@@ -50,7 +51,7 @@ final class RunWords {
                 return Optional.of(sheet + ": this is not a file name");
             }
         }
-        return job != null && proofs.stream().anyMatch(JobFile::isJobFile)
+        return job != null && proofs.stream().anyMatch(JobNames::isJobFile)
                 ? Optional.of("--job " + job + ": a job file holds a job sheet of its own; leave one of them out") : Optional.empty();
     }
 
@@ -66,9 +67,9 @@ final class RunWords {
     Checked run(Path file, Runner runner, Watcher watcher) throws ProofException, SheetException, IOException, InterruptedException {
         Optional<Path> shopSheet = Optional.ofNullable(shop).map(Path::of);
         ReviewedResult reviewed;
-        if (JobFile.isJobFile(file)) {
+        if (JobNames.isJobFile(file)) {
             JobState state = JobFile.readWhole(file);
-            RunRequest request = new RunRequest(JobFile.proofFile(file, state), Optional.of(state.sheet()), Optional.empty(), shopSheet, settings, only);
+            RunRequest request = new RunRequest(JobNames.proofFile(file, state), Optional.of(state.sheet()), Optional.empty(), shopSheet, settings, only);
             reviewed = ReviewedResult.of(state, runner.run(request, watcher));
         } else {
             reviewed = ReviewedResult.undecided(runner.run(new RunRequest(file, Optional.ofNullable(job).map(Path::of), shopSheet, settings, only), watcher));

@@ -30,6 +30,7 @@ import kerfglow.host.Runner;
 import kerfglow.host.Watcher;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.ProofRef;
 import kerfglow.testkit.CheckTester;
@@ -124,7 +125,7 @@ class CheckCommandTest {
         Path proof = proof("art/sign.svg");
         Path path = folder.resolve("jobs/sign.kerfglow");
         Files.createDirectories(path.getParent());
-        Job job = new Job(JobState.of(ProofRef.of(JobFile.proofName(path, proof)), JobSheet.NONE), Clock.systemUTC());
+        Job job = new Job(JobState.of(ProofRef.of(JobNames.proofName(path, proof)), JobSheet.NONE), Clock.systemUTC());
         job.show(runner.run(RunRequest.of(proof, JobSheet.NONE), Watcher.NONE));
         job.waive(job.reviewed().orElseThrow().result().findings().get(0), "hidden", "Rhea");
         try (JobFile file = JobFile.open(path, JobFile.Options.of(problem -> { }))) {

@@ -25,6 +25,7 @@ import kerfglow.host.Runner;
 import kerfglow.host.Watcher;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.MarkShape;
 import kerfglow.job.PointMm;
@@ -81,7 +82,7 @@ class ReportCommandTest {
     void a_job_file_brings_marks_and_is_never_written_over() throws Exception {
         Path proof = proof("art/sign.svg");
         Path path = Files.createDirectories(folder.resolve("jobs")).resolve("sign.kerfglow");
-        Job job = new Job(JobState.of(ProofRef.of(JobFile.proofName(path, proof)), JobSheet.NONE), Clock.systemUTC());
+        Job job = new Job(JobState.of(ProofRef.of(JobNames.proofName(path, proof)), JobSheet.NONE), Clock.systemUTC());
         job.show(runner.run(RunRequest.of(proof, JobSheet.NONE), Watcher.NONE));
         job.mark(new MarkShape.Note(new PointMm(10, 10)), "is this & that right?", "Tomas");
         try (JobFile file = JobFile.open(path, JobFile.Options.of(problem -> { }))) {

@@ -111,7 +111,7 @@ public final class Job {
     /** The job is saved in another file, which names the proof from its own folder; no step of its own. */
     public void moved(Path from, Path to) {
         requireOwner();
-        history.changeAll(state -> JobFile.relocated(state, from, to));
+        history.changeAll(state -> JobNames.relocated(state, from, to));
         history.markSaved();
         listener.changed();
     }

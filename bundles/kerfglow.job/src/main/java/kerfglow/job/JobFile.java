@@ -9,7 +9,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.host.SafeFile;
@@ -23,12 +22,8 @@ import kerfglow.host.SafeFile;
  * ({@link UnsavedPlace}). Links are followed.
  */
 public final class JobFile implements AutoCloseable {
-    /** The ending of job files. */
-    public static final String ENDING = ".kerfglow";
     /** What is entered is on the disk this long after it at the latest, but for the time of writing; the promise is 5 s. */
     public static final Duration AUTOSAVE_DELAY = Duration.ofSeconds(2);
-
-    private static final int SHORT_DIGEST = 8;
 
     private final Path file;
     private final Optional<JobLock> lock;
@@ -160,11 +155,6 @@ public final class JobFile implements AutoCloseable {
         return contents.state();
     }
 
-    /** True when a name ends as those of job files do. */
-    public static boolean isJobFile(Path path) {
-        return String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT).endsWith(ENDING);
-    }
-
     /** The file itself, links followed. */
     public Path file() {
         return file;
@@ -241,26 +231,6 @@ public final class JobFile implements AutoCloseable {
         } catch (IOException unwritable) {
             return false;
         }
-    }
-
-    /** The job file that belongs to a proof unless the person names another: {@code NAME.kerfglow} beside {@code NAME.svg}. */
-    public static Path beside(Path proof) {
-        return proof.resolveSibling(bare(String.valueOf(proof.getFileName())) + ENDING);
-    }
-
-    /** The same job for a job file in another place: the proof is named from there. */
-    public static JobState relocated(JobState state, Path from, Path to) {
-        return state.withProof(state.proof().withFile(proofName(to, proofFile(from, state))));
-    }
-
-    /** The proof's file as the job names it, found from the job file's folder. */
-    public static Path proofFile(Path jobFile, JobState state) {
-        return jobFile.toAbsolutePath().resolveSibling(state.proof().file()).normalize();
-    }
-
-    /** The name by which a job file in this place names a proof. */
-    public static String proofName(Path jobFile, Path proof) {
-        return SheetJson.relative(jobFile.toAbsolutePath().getParent(), proof);
     }
 
     /** The job changed; it is on the disk soon, in the side file. Costs nothing. */
@@ -376,14 +346,5 @@ public final class JobFile implements AutoCloseable {
 
     private static Path sibling(Path file, String name) {
         return file.resolveSibling(name);
-    }
-
-    /** A name beside the job file that the same content always gets. */
-    static Path named(Path file, String what, String contentDigest) {
-        return sibling(file, bare(String.valueOf(file.getFileName())) + "." + what + "-" + contentDigest.substring(0, SHORT_DIGEST) + ENDING);
-    }
-
-    static String bare(String name) {
-        return name.replaceFirst("\\.[^.]*$", "");
     }
 }

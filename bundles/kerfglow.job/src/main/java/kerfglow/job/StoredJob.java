@@ -35,7 +35,7 @@ record StoredJob(byte[] bytes, String digest) {
     JobFile.Contents contents(Path file, boolean mayWrite) throws IOException {
         String name = String.valueOf(file.getFileName());
         if (digest.isEmpty()) {
-            return new JobFile.Contents(JobState.of(ProofRef.of(JobFile.bare(name) + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
+            return new JobFile.Contents(JobState.of(ProofRef.of(JobNames.bare(name) + ".svg"), JobSheet.NONE), List.of(), Optional.empty(), true);
         }
         JobReader.Read read = JobReader.read(name, bytes, file.getParent());
         if (read.format() > JobJson.FORMAT) {
@@ -45,7 +45,7 @@ record StoredJob(byte[] bytes, String digest) {
         if (read.problems().isEmpty() || !mayWrite) {
             return new JobFile.Contents(read.state(), read.problems(), Optional.empty(), false);
         }
-        Path copy = JobFile.named(file, "damaged", digest);
+        Path copy = JobNames.named(file, "damaged", digest);
         if (!Files.exists(copy)) {
             DiskFile.write(copy, bytes, file);
         }

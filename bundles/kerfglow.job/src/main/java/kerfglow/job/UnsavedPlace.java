@@ -93,7 +93,7 @@ final class UnsavedPlace implements AutoCloseable {
 
     /** Jobs of one name lie in many folders. */
     private static Path own(Path folder, Path file) {
-        return folder.resolve(JobFile.bare(String.valueOf(file.getFileName())) + "-" + DiskFile.digest(file.toString().getBytes(StandardCharsets.UTF_8)).substring(0, SHORT_DIGEST) + ".unsaved");
+        return folder.resolve(JobNames.bare(String.valueOf(file.getFileName())) + "-" + DiskFile.digest(file.toString().getBytes(StandardCharsets.UTF_8)).substring(0, SHORT_DIGEST) + ".unsaved");
     }
 
     private static Path half(Path side) {
@@ -122,7 +122,7 @@ final class UnsavedPlace implements AutoCloseable {
         if (from.isEmpty()) {
             return aside;
         }
-        Path besideJob = JobFile.named(file, "unsaved", DiskFile.digest(from.get()));
+        Path besideJob = JobNames.named(file, "unsaved", DiskFile.digest(from.get()));
         Path to = side.filter(beside(file)::equals).isPresent() ? besideJob : from.get().resolveSibling(besideJob.getFileName());
         SafeFile.move(from.get(), to);
         offered = Optional.empty();

@@ -64,7 +64,7 @@ class HostileJobTest {
     void the_copy_of_a_damaged_job_is_not_written_through_a_link() throws Exception {
         Path job = Files.writeString(folder.resolve("sign.kerfglow"), "{\"type\": damaged");
         Path outside = folder.resolve("outside");
-        Files.createSymbolicLink(JobFile.named(job.toRealPath(), "damaged", DiskFile.digest(Files.readAllBytes(job))), outside);
+        Files.createSymbolicLink(JobNames.named(job.toRealPath(), "damaged", DiskFile.digest(Files.readAllBytes(job))), outside);
         open().close();
         assertFalse(Files.exists(outside));
     }

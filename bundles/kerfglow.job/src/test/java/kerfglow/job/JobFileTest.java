@@ -225,10 +225,10 @@ class JobFileTest {
     void a_job_goes_to_another_folder_and_still_finds_its_proof() {
         JobState state = Samples.state().withProof(ProofRef.of("art/sign.svg"));
         Path elsewhere = folder.resolve("other/deep/copy.kerfglow");
-        JobState moved = JobFile.relocated(state, path, elsewhere);
+        JobState moved = JobNames.relocated(state, path, elsewhere);
         assertEquals("../../art/sign.svg", moved.proof().file());
-        assertEquals(JobFile.proofFile(path, state), JobFile.proofFile(elsewhere, moved));
-        assertEquals(folder.resolve("art/sign.kerfglow"), JobFile.beside(folder.resolve("art/sign.svg")));
+        assertEquals(JobNames.proofFile(path, state), JobNames.proofFile(elsewhere, moved));
+        assertEquals(folder.resolve("art/sign.kerfglow"), JobNames.beside(folder.resolve("art/sign.svg")));
     }
 
     @Test

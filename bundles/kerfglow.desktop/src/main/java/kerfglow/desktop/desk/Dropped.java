@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 
 /**
  * Files that were dropped on the window.
@@ -22,7 +22,7 @@ public record Dropped(Optional<Path> file, String words) {
         List<Path> fit = files.stream().filter(Dropped::isOpened).toList();
         if (fit.isEmpty()) {
             return new Dropped(Optional.empty(), files.isEmpty() ? "" : (files.size() == 1 ? name(files.get(0)) + " is neither" : "None of the " + files.size() + " files is")
-                    + (files.size() == 1 ? " a proof (" + PROOF_ENDING + ") nor a job file (" + JobFile.ENDING + ")" : " a proof (" + PROOF_ENDING + ") or a job file (" + JobFile.ENDING + ")")
+                    + (files.size() == 1 ? " a proof (" + PROOF_ENDING + ") nor a job file (" + JobNames.ENDING + ")" : " a proof (" + PROOF_ENDING + ") or a job file (" + JobNames.ENDING + ")")
                     + "; nothing is opened.");
         }
         Path first = fit.get(0);
@@ -32,7 +32,7 @@ public record Dropped(Optional<Path> file, String words) {
     }
 
     private static boolean isOpened(Path file) {
-        return Files.isRegularFile(file) && (JobFile.isJobFile(file) || name(file).toLowerCase(Locale.ROOT).endsWith(PROOF_ENDING));
+        return Files.isRegularFile(file) && (JobNames.isJobFile(file) || name(file).toLowerCase(Locale.ROOT).endsWith(PROOF_ENDING));
     }
 
     private static String name(Path file) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 
 /** Which file a start without words shows: the one whose work was left unsaved last, so that it is offered; else the demo. */
 public final class FirstFile {
@@ -34,6 +35,6 @@ public final class FirstFile {
     /** The job file that a file is or belongs to. */
     public static Path jobOf(Path file) {
         Path whole = file.toAbsolutePath().normalize();
-        return JobFile.isJobFile(whole) ? whole : JobFile.beside(whole);
+        return JobNames.isJobFile(whole) ? whole : JobNames.beside(whole);
     }
 }

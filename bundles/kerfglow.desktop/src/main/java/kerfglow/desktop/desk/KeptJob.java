@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import kerfglow.job.Job;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.MarkMerge;
 
@@ -58,7 +59,7 @@ public final class KeptJob {
         Job current = job.orElseThrow();
         file.filter(each -> !current.state().proof().file().equals(proofName)).ifPresent(each -> {
             proofName = current.state().proof().file();
-            proofFile = Optional.of(JobFile.proofFile(each.file(), current.state()));
+            proofFile = Optional.of(JobNames.proofFile(each.file(), current.state()));
         });
         file.ifPresent(each -> {
             if (current.isChanged()) {
@@ -104,7 +105,7 @@ public final class KeptJob {
     public void saveIn(JobFile other) throws IOException {
         Job current = job.orElseThrow();
         Path from = file.orElseThrow().file();
-        JobState moved = JobFile.relocated(current.state(), from, other.file());
+        JobState moved = JobNames.relocated(current.state(), from, other.file());
         try {
             other.save(moved, true);
         } catch (IOException failed) {
@@ -133,6 +134,6 @@ public final class KeptJob {
 
     /** Takes another file for the proof of this job; it is read and checked, and compared with the one before. A step that can be taken back. */
     public void revise(Path other) {
-        job.ifPresent(current -> file.ifPresent(kept -> current.takeRevision(JobFile.proofName(kept.file(), other.toAbsolutePath().normalize()))));
+        job.ifPresent(current -> file.ifPresent(kept -> current.takeRevision(JobNames.proofName(kept.file(), other.toAbsolutePath().normalize()))));
     }
 }

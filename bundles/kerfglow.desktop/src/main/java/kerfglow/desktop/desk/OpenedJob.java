@@ -10,6 +10,7 @@ import kerfglow.host.JobSheet;
 import kerfglow.host.SheetException;
 import kerfglow.job.JobDifference;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.ProofRef;
 
@@ -33,18 +34,18 @@ record OpenedJob(Path proof, JobFile file, JobState state) {
     static OpenedJob of(Path path, JobFile.Options options) throws IOException, SheetException {
         Path file = path.toAbsolutePath().normalize();
         InputFile.require(file, "a proof or a job file"); // before anything is made beside it
-        boolean isJob = JobFile.isJobFile(file);
+        boolean isJob = JobNames.isJobFile(file);
         Path jobPath = FirstFile.jobOf(file);
         JobFile jobFile = JobFile.open(jobPath, options);
         try {
             JobFile.Contents contents = jobFile.contents();
-            JobState saved = contents.isNew() && !isJob ? JobState.of(ProofRef.of(JobFile.proofName(jobPath, file)), sheetBeside(file)) : contents.state();
+            JobState saved = contents.isNew() && !isJob ? JobState.of(ProofRef.of(JobNames.proofName(jobPath, file)), sheetBeside(file)) : contents.state();
             List<String> left = jobFile.unsaved().map(unsaved -> JobDifference.words(saved, unsaved.state())).orElse(List.of());
             if (left.isEmpty() && jobFile.unsaved().isPresent()) { // taken back before the window ended: nothing to offer
                 jobFile.takeUnsaved();
                 jobFile.unchanged();
             }
-            return new OpenedJob(JobFile.proofFile(jobPath, saved), jobFile, saved);
+            return new OpenedJob(JobNames.proofFile(jobPath, saved), jobFile, saved);
         } catch (SheetException | RuntimeException failed) {
             jobFile.close();
             throw failed;

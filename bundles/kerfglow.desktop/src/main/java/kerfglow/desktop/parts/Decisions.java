@@ -8,7 +8,7 @@ import java.util.Optional;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Habits;
 import kerfglow.host.Result;
-import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.Mark;
 import kerfglow.job.MarkShape;
 import org.eclipse.swt.SWT;
@@ -105,7 +105,7 @@ final class Decisions {
     void merge() {
         FileDialog dialog = new FileDialog(shell, SWT.OPEN);
         dialog.setText("Take in the marks of a second reviewer's job file");
-        dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
+        dialog.setFilterExtensions(new String[] {"*" + JobNames.ENDING});
         desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
         Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(this::merge);
     }

@@ -14,7 +14,7 @@ import kerfglow.desktop.desk.Habits;
 import kerfglow.desktop.desk.Notices;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.host.SafeFile;
-import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.dnd.DND;
 import org.eclipse.swt.dnd.DropTarget;
@@ -61,7 +61,7 @@ final class Opener {
         FileDialog dialog = new FileDialog(shell, SWT.OPEN);
         dialog.setText("Open a proof or a job");
         dialog.setFilterNames(new String[] {"Proofs and job files", "All files"});
-        dialog.setFilterExtensions(new String[] {"*.svg;*.SVG;*" + JobFile.ENDING, "*"});
+        dialog.setFilterExtensions(new String[] {"*.svg;*.SVG;*" + JobNames.ENDING, "*"});
         desk.proofFile().map(Path::getParent).ifPresent(folder -> dialog.setFilterPath(folder.toString()));
         Optional.ofNullable(dialog.open()).map(Path::of).ifPresent(this::open);
     }

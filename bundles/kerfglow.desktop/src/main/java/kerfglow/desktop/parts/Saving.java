@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.job.JobFile;
 import kerfglow.job.JobFileException;
+import kerfglow.job.JobNames;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.widgets.FileDialog;
 import org.eclipse.swt.widgets.Shell;
@@ -61,14 +62,14 @@ final class Saving {
     boolean saveElsewhere() {
         FileDialog dialog = new FileDialog(shell, SWT.SAVE);
         dialog.setText("Save the job as");
-        dialog.setFilterExtensions(new String[] {"*" + JobFile.ENDING});
+        dialog.setFilterExtensions(new String[] {"*" + JobNames.ENDING});
         desk.kept().file().ifPresent(file -> {
             dialog.setFilterPath(file.file().getParent().toString());
             dialog.setFileName(file.file().getFileName().toString());
         });
         dialog.setOverwrite(true);
         String chosen = dialog.open();
-        return chosen != null && saveIn(Path.of(chosen.endsWith(JobFile.ENDING) ? chosen : chosen + JobFile.ENDING));
+        return chosen != null && saveIn(Path.of(chosen.endsWith(JobNames.ENDING) ? chosen : chosen + JobNames.ENDING));
     }
 
     private boolean saveIn(Path path) {

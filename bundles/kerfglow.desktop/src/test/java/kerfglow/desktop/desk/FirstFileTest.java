@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import kerfglow.host.JobSheet;
 import kerfglow.job.JobFile;
+import kerfglow.job.JobNames;
 import kerfglow.job.JobState;
 import kerfglow.job.ProofRef;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,10 +38,10 @@ class FirstFileTest {
     }
 
     private void leave(Path proof, String at) throws IOException {
-        JobFile file = JobFile.open(JobFile.beside(proof), JobFile.Options.of(problem -> { }));
+        JobFile file = JobFile.open(JobNames.beside(proof), JobFile.Options.of(problem -> { }));
         file.keep(JobState.of(ProofRef.of(proof.getFileName().toString()), JobSheet.NONE));
         file.close();
-        Files.setLastModifiedTime(folder.resolve("." + proof.getFileName().toString().replace(".svg", JobFile.ENDING) + ".unsaved"), FileTime.from(Instant.parse(at)));
+        Files.setLastModifiedTime(folder.resolve("." + proof.getFileName().toString().replace(".svg", JobNames.ENDING) + ".unsaved"), FileTime.from(Instant.parse(at)));
     }
 
     @Test
@@ -51,7 +52,7 @@ class FirstFileTest {
         leave(one, "2026-03-01T10:00:00Z");
         leave(two, "2026-03-02T10:00:00Z");
         assertEquals(Optional.of(two), FirstFile.of(recent, Optional.of(demo), own()), "the later one");
-        try (JobFile held = JobFile.open(JobFile.beside(two), JobFile.Options.of(problem -> { }))) {
+        try (JobFile held = JobFile.open(JobNames.beside(two), JobFile.Options.of(problem -> { }))) {
             assertEquals(Optional.of(one), FirstFile.of(recent, Optional.of(demo), own()), "another window is at work on that one: " + held.file());
         }
     }
