@@ -2,7 +2,6 @@
 package kerfglow.geometry;
 
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
 /**
@@ -49,6 +48,6 @@ public final class Inset {
         BufferParameters parameters = new BufferParameters(Opening.quadrantSegments(distanceMm, chordErrorMm), BufferParameters.CAP_ROUND,
                 style, mitreLimit);
         parameters.setSimplifyFactor(0);
-        return BufferOp.bufferOp(area, -distanceMm, parameters);
+        return Offset.of(area, -distanceMm, parameters);
     }
 }

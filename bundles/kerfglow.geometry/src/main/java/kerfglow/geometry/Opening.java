@@ -2,7 +2,6 @@
 package kerfglow.geometry;
 
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
@@ -56,6 +55,6 @@ public final class Opening {
     private static Geometry offset(Geometry area, double distanceMm, double chordErrorMm) {
         BufferParameters parameters = new BufferParameters(quadrantSegments(Math.abs(distanceMm), chordErrorMm));
         parameters.setSimplifyFactor(0);
-        return BufferOp.bufferOp(area, distanceMm, parameters);
+        return Offset.of(area, distanceMm, parameters);
     }
 }

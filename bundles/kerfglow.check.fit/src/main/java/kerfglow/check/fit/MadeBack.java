@@ -55,11 +55,13 @@ record MadeBack(Part face, Allowance allowance, Geometry shape, List<Fault> faul
                 return List.of();
             }
             List<Fault> faults = new ArrayList<>();
+            NearPieces pieces = new NearPieces(shape);
             for (Stretch stretch : thin.stretches(face.shape(), allowance.sideMm(), pulse)) {
+                pulse.run();
                 Fault.Kind kind = switch (stretch.kind()) {
                     case TAPER -> Fault.Kind.LOSES_TIP;
                     case STUB -> Fault.Kind.LOSES_STROKE;
-                    case NECK -> piecesAtEnds(stretch, shape, allowance.sideMm()) > 1 ? Fault.Kind.SPLITS : Fault.Kind.OPENS_COUNTER;
+                    case NECK -> piecesAtEnds(stretch, pieces, allowance.sideMm()) > 1 ? Fault.Kind.SPLITS : Fault.Kind.OPENS_COUNTER;
                 };
                 faults.add(new Fault(kind, stretch, stretch.axis(), stretch.at(), stretch.widthMm(), stretch.lengthMm()));
             }
@@ -68,23 +70,10 @@ record MadeBack(Part face, Allowance allowance, Geometry shape, List<Fault> faul
     }
 
     /** A middle line ends where the face becomes wide enough: on the edge of the back, or one clearance off where a mitre cuts the mouth. */
-    private static int piecesAtEnds(Stretch stretch, Geometry shape, double reachMm) {
-        Set<Integer> pieces = new TreeSet<>();
-        for (Point end : ends(stretch.axis())) {
-            int nearest = 0;
-            double least = Double.POSITIVE_INFINITY;
-            for (int i = 0; i < shape.getNumGeometries(); i++) {
-                double distance = shape.getGeometryN(i).distance(end);
-                if (distance < least) {
-                    least = distance;
-                    nearest = i;
-                }
-            }
-            if (least <= reachMm) {
-                pieces.add(nearest);
-            }
-        }
-        return pieces.size();
+    private static int piecesAtEnds(Stretch stretch, NearPieces pieces, double reachMm) {
+        Set<Integer> near = new TreeSet<>();
+        ends(stretch.axis()).forEach(end -> pieces.nearest(end, reachMm).ifPresent(near::add));
+        return near.size();
     }
 
     private static List<Point> ends(Geometry axis) {

@@ -2,6 +2,7 @@
 package kerfglow.check.mount;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,8 @@ import kerfglow.api.proof.Role;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.index.strtree.GeometryItemDistance;
+import org.locationtech.jts.index.strtree.STRtree;
 
 /** Collects what hangs on the wall: sheets from the parts, made backs, strips and modules from the tables of the checks that measured them. */
 final class Loads {
@@ -31,6 +34,8 @@ final class Loads {
     private final Set<String> missing;
     private final List<Load> loads = new ArrayList<>();
     private final Map<String, Part> parts = new LinkedHashMap<>();
+    /** The rings of the parts that strips stand on, by part: a perforated face has a strip for every hole. */
+    private final Map<String, STRtree> rings = new HashMap<>();
 
     private Loads(Inspection inspection, Set<String> missing) {
         this.inspection = inspection;
@@ -113,13 +118,18 @@ final class Loads {
     }
 
     /** The outline or counter that a strip stands on is the one nearest to its joint. */
-    private static LinearRing nearestRing(Part part, Geometry joint) {
-        LinearRing nearest = part.shape().getExteriorRing();
-        for (int i = 0; i < part.shape().getNumInteriorRing(); i++) {
-            LinearRing counter = part.shape().getInteriorRingN(i);
-            nearest = counter.distance(joint) < nearest.distance(joint) ? counter : nearest;
+    private LinearRing nearestRing(Part part, Geometry joint) {
+        STRtree boxes = rings.computeIfAbsent(part.id(), id -> rings(part));
+        return (LinearRing) boxes.nearestNeighbour(joint.getEnvelopeInternal(), joint, new GeometryItemDistance());
+    }
+
+    private static STRtree rings(Part part) {
+        STRtree boxes = new STRtree();
+        for (int i = -1; i < part.shape().getNumInteriorRing(); i++) {
+            LinearRing ring = i < 0 ? part.shape().getExteriorRing() : part.shape().getInteriorRingN(i);
+            boxes.insert(ring.getEnvelopeInternal(), ring);
         }
-        return nearest;
+        return boxes;
     }
 
     private void modules() {

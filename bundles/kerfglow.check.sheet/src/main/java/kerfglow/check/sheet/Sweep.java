@@ -21,6 +21,7 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
+import org.locationtech.jts.index.intervalrtree.SortedPackedIntervalRTree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
@@ -81,8 +82,11 @@ final class Sweep {
     private final Polygon shape;
     private final AffineTransformation back;
     private final double clearanceMm;
-    private final List<Coordinate> corners = new ArrayList<>();
-    private final List<Envelope> necks = new ArrayList<>();
+    /** By x. */
+    private final TreeMap<Double, List<Coordinate>> corners = new TreeMap<>();
+    private final SortedPackedIntervalRTree necks = new SortedPackedIntervalRTree();
+    private final SortedPackedIntervalRTree counters = new SortedPackedIntervalRTree();
+    private final SortedPackedIntervalRTree edges = new SortedPackedIntervalRTree();
     private final List<Geometry> keepOuts = new ArrayList<>();
     private final List<Seam> seams = new ArrayList<>();
 
@@ -101,12 +105,20 @@ final class Sweep {
             LinearRing ring = i < 0 ? shape.getExteriorRing() : shape.getInteriorRingN(i);
             for (OutlinePiece piece : OutlinePieces.of(ring, chordErrorMm, chordErrorMm)) {
                 if (piece.kind() == OutlinePiece.Kind.CORNER && piece.degrees() > CORNER_DEGREES) {
-                    corners.add(piece.line().getCoordinate());
+                    corners.computeIfAbsent(piece.line().getCoordinate().x, at -> new ArrayList<>()).add(piece.line().getCoordinate());
                 }
             }
+            Coordinate[] points = ring.getCoordinates();
+            for (int j = 1; j < points.length; j++) {
+                edges.insert(Math.min(points[j - 1].x, points[j].x), Math.max(points[j - 1].x, points[j].x), new LineSegment(points[j - 1], points[j]));
+            }
+            if (i >= 0) {
+                add(counters, ring.getEnvelopeInternal());
+            }
+            pulse.run();
         }
         for (Stretch stretch : LocalWidth.narrowerThan(shape, limits.neckMm(), LEAST_FACING_DEGREES, pulse)) {
-            necks.add(stretch.axis().getEnvelopeInternal());
+            add(necks, stretch.axis().getEnvelopeInternal());
         }
         for (Geometry keepOut : limits.keepOuts()) {
             if (keepOut.getEnvelopeInternal().intersects(part.getEnvelopeInternal())) {
@@ -118,9 +130,9 @@ final class Sweep {
         for (int i = 1; i < STEPS; i++) {
             at.add(around.getMinX() + around.getWidth() * i / STEPS);
         }
-        for (Coordinate corner : corners) {
-            at.add(corner.x - clearanceMm - NUDGE_MM);
-            at.add(corner.x + clearanceMm + NUDGE_MM);
+        for (double x : corners.keySet()) {
+            at.add(x - clearanceMm - NUDGE_MM);
+            at.add(x + clearanceMm + NUDGE_MM);
         }
         for (double x : thinned(at.subSet(around.getMinX(), false, around.getMaxX(), false), around)) {
             pulse.run();
@@ -150,46 +162,63 @@ final class Sweep {
     private Seam seam(double x) {
         double[] chords = chords(x);
         List<Obstacle> near = new ArrayList<>();
-        LineSegment[] lines = new LineSegment[chords.length / 2];
-        for (int i = 0; i < lines.length; i++) {
-            lines[i] = new LineSegment(x, chords[2 * i], x, chords[2 * i + 1]);
-        }
-        if (keepOuts.stream().anyMatch(area -> Arrays.stream(lines).anyMatch(line -> area.intersects(line.toGeometry(area.getFactory()))))) {
+        if (!keepOuts.isEmpty() && keepOuts.stream().anyMatch(area -> area.intersects(lines(x, chords)))) {
             near.add(Obstacle.KEEP_OUT);
         }
-        if (necks.stream().anyMatch(neck -> isNear(neck, x))) {
+        if (isAny(necks, x)) {
             near.add(Obstacle.NECK);
         }
-        for (int i = 0; i < shape.getNumInteriorRing(); i++) {
-            if (isNear(shape.getInteriorRingN(i).getEnvelopeInternal(), x)) {
-                near.add(Obstacle.COUNTER);
-                break;
-            }
+        if (isAny(counters, x)) {
+            near.add(Obstacle.COUNTER);
         }
-        if (corners.stream().anyMatch(corner -> Math.abs(corner.x - x) < clearanceMm
-                && Arrays.stream(lines).anyMatch(line -> line.distance(corner) < clearanceMm))) {
+        if (corners.subMap(x - clearanceMm, false, x + clearanceMm, false).values().stream().flatMap(List::stream).anyMatch(corner -> isNear(corner, x, chords))) {
             near.add(Obstacle.CORNER);
         }
         return new Seam(x, chords, near);
     }
 
-    private boolean isNear(Envelope box, double x) {
-        return x > box.getMinX() - clearanceMm && x < box.getMaxX() + clearanceMm;
+    private Geometry lines(double x, double[] chords) {
+        LineString[] lines = new LineString[chords.length / 2];
+        for (int i = 0; i < lines.length; i++) {
+            lines[i] = shape.getFactory().createLineString(new Coordinate[] {new Coordinate(x, chords[2 * i]), new Coordinate(x, chords[2 * i + 1])});
+        }
+        return shape.getFactory().createMultiLineString(lines);
+    }
+
+    /** True when a corner lies nearer to the seam's way through the material than the clearance. */
+    private boolean isNear(Coordinate corner, double x, double[] chords) {
+        int at = Arrays.binarySearch(chords, corner.y);
+        int after = at < 0 ? -at - 1 : at;
+        if (at >= 0 || after % 2 == 1) {
+            return true; // beside material, and nearer along x than the clearance
+        }
+        return after > 0 && Math.hypot(corner.x - x, corner.y - chords[after - 1]) < clearanceMm
+                || after < chords.length && Math.hypot(corner.x - x, corner.y - chords[after]) < clearanceMm;
+    }
+
+    /** Boxes from one x to another, each wider by the clearance on both sides. */
+    private void add(SortedPackedIntervalRTree to, Envelope box) {
+        to.insert(box.getMinX() - clearanceMm, box.getMaxX() + clearanceMm, box);
+    }
+
+    private boolean isAny(SortedPackedIntervalRTree boxes, double x) {
+        boolean[] any = {false};
+        boxes.query(x, x, item -> {
+            Envelope box = (Envelope) item;
+            any[0] |= x > box.getMinX() - clearanceMm && x < box.getMaxX() + clearanceMm;
+        });
+        return any[0];
     }
 
     /** Where an upright line enters and leaves the material; just beside vertices that it would pass through. */
     private double[] chords(double x) {
         List<Double> crossings = new ArrayList<>();
-        for (int i = -1; i < shape.getNumInteriorRing(); i++) {
-            LinearRing ring = i < 0 ? shape.getExteriorRing() : shape.getInteriorRingN(i);
-            for (int j = 1; j < ring.getNumPoints(); j++) {
-                Coordinate a = ring.getCoordinateN(j - 1);
-                Coordinate b = ring.getCoordinateN(j);
-                if (a.x < x != b.x < x) {
-                    crossings.add(a.y + (x - a.x) / (b.x - a.x) * (b.y - a.y));
-                }
+        edges.query(x, x, item -> {
+            LineSegment edge = (LineSegment) item;
+            if (edge.p0.x < x != edge.p1.x < x) {
+                crossings.add(edge.p0.y + (x - edge.p0.x) / (edge.p1.x - edge.p0.x) * (edge.p1.y - edge.p0.y));
             }
-        }
+        });
         return crossings.stream().mapToDouble(Double::doubleValue).sorted().toArray();
     }
 
@@ -221,12 +250,8 @@ final class Sweep {
 
     /** Where a seam runs through the material, as the part is drawn. */
     Geometry line(Seam seam) {
-        LineString[] lines = new LineString[seam.chords().length / 2];
-        for (int i = 0; i < lines.length; i++) {
-            lines[i] = shape.getFactory().createLineString(new Coordinate[] {new Coordinate(seam.x(), seam.chords()[2 * i]),
-                new Coordinate(seam.x(), seam.chords()[2 * i + 1])});
-        }
-        return back.transform(lines.length == 1 ? lines[0] : shape.getFactory().createMultiLineString(lines));
+        Geometry lines = lines(seam.x(), seam.chords());
+        return back.transform(lines.getNumGeometries() == 1 ? lines.getGeometryN(0) : lines);
     }
 
     /** The pieces between neighbouring seams, as the part is drawn. */
