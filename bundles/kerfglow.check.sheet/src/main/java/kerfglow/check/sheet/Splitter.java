@@ -74,8 +74,9 @@ final class Splitter {
         }
         List<Split> found = new ArrayList<>();
         List<Sweep> sweeps = new ArrayList<>();
+        List<Geometry> necks = Sweep.necks(part, limits, pulse);
         for (double degrees : directions) {
-            Sweep sweep = new Sweep(part, degrees, limits, chordErrorMm, pulse);
+            Sweep sweep = new Sweep(part, necks, degrees, limits, chordErrorMm, pulse);
             sweeps.add(sweep);
             seams(sweep, this::fits).ifPresent(cuts -> found.add(split(sweep, degrees, cuts)));
         }

@@ -90,13 +90,19 @@ final class Sweep {
     private final List<Geometry> keepOuts = new ArrayList<>();
     private final List<Seam> seams = new ArrayList<>();
 
+    /** The middle lines of a part's necks, for its sweeps in every direction. */
+    static List<Geometry> necks(Polygon part, Limits limits, Runnable pulse) {
+        return LocalWidth.narrowerThan(part, limits.neckMm(), LEAST_FACING_DEGREES, pulse).stream().map(Stretch::axis).toList();
+    }
+
     /**
      * @param part valid, mm
+     * @param partsNecks its necks
      * @param degrees direction of the seams, 0 for upright
      * @param limits what seams keep away from
      * @param chordErrorMm of the part's outline
      */
-    Sweep(Polygon part, double degrees, Limits limits, double chordErrorMm, Runnable pulse) {
+    Sweep(Polygon part, List<Geometry> partsNecks, double degrees, Limits limits, double chordErrorMm, Runnable pulse) {
         AffineTransformation turn = AffineTransformation.rotationInstance(-Math.toRadians(degrees));
         this.back = AffineTransformation.rotationInstance(Math.toRadians(degrees));
         this.shape = (Polygon) turn.transform(part);
@@ -117,8 +123,8 @@ final class Sweep {
             }
             pulse.run();
         }
-        for (Stretch stretch : LocalWidth.narrowerThan(shape, limits.neckMm(), LEAST_FACING_DEGREES, pulse)) {
-            add(necks, stretch.axis().getEnvelopeInternal());
+        for (Geometry neck : partsNecks) {
+            add(necks, turn.transform(neck).getEnvelopeInternal());
         }
         for (Geometry keepOut : limits.keepOuts()) {
             if (keepOut.getEnvelopeInternal().intersects(part.getEnvelopeInternal())) {
