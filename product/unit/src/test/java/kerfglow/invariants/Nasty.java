@@ -2,11 +2,13 @@
 package kerfglow.invariants;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.function.Function;
 
 /** Outlines that nobody draws on purpose, as path data in mm: what breaks geometry, and what is merely very much. */
 final class Nasty {
@@ -167,6 +169,36 @@ final class Nasty {
         StringBuilder data = new StringBuilder(String.format(Locale.ROOT, "M0 0H%1$dV%1$dH0Z", 8 * side + 20));
         for (int i = 0; i < count; i++) {
             data.append("M").append(11 + 8 * (i % side)).append(' ').append(11 + 8 * (i / side)).append("v6h6v-6Z");
+        }
+        return data.toString();
+    }
+
+    /** A plate with holes of 12 corners, 24 mm across, 20 mm of plate between them. */
+    static String roundHoles(int count) {
+        return perforated(count, 24, 20, new Random(16), random -> {
+            double[] radii = new double[12];
+            Arrays.fill(radii, 12);
+            return radii;
+        });
+    }
+
+    /** A plate with holes of 5 to 10 corners, each 3.6 to 6 mm from the middle, the middles 14 mm apart. */
+    static String irregularHoles(int count) {
+        return perforated(count, 12, 2, new Random(15), random -> random.doubles(5 + random.nextInt(6), 3.6, 6).toArray());
+    }
+
+    private static String perforated(int count, double sizeMm, double webMm, Random random, Function<Random, double[]> radii) {
+        int side = (int) Math.ceil(Math.sqrt(count));
+        double pitch = sizeMm + webMm;
+        StringBuilder data = new StringBuilder(String.format(Locale.ROOT, "M0 0H%1$sV%1$sH0Z", number(pitch * side + 2 * webMm)));
+        for (int i = 0; i < count; i++) {
+            double[] each = radii.apply(random);
+            double[][] ring = new double[each.length][];
+            for (int j = 0; j < each.length; j++) {
+                double angle = 2 * Math.PI * j / each.length;
+                ring[j] = new double[] {1.5 * webMm + sizeMm / 2 + pitch * (i % side) + each[j] * Math.cos(angle), 1.5 * webMm + sizeMm / 2 + pitch * (i / side) + each[j] * Math.sin(angle)};
+            }
+            data.append(closed(ring));
         }
         return data.toString();
     }

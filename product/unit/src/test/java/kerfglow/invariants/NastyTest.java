@@ -122,6 +122,29 @@ class NastyTest {
         }
     }
 
+    /**
+     * Holes of 24 mm with 12 corners, 20 mm apart, break no rule of the router's (a round bit of 4 mm leaves 2 (1 / sin 75 degrees - 1) = 0.07 mm in each corner); holes of up to 12 mm
+     * that nearly touch break several. Every check answers, or is told timed out when 100,000 are asked for.
+     */
+    @ParameterizedTest
+    @CsvSource({"true", "false"})
+    void a_perforated_face_ends_with_an_answer(boolean healthy) throws Exception {
+        int count = Math.max(400, SIZE / 4);
+        Result result = run(healthy ? Nasty.roundHoles(count) : Nasty.irregularHoles(count), "evenodd", "face", false);
+        assertEquals(List.of(), withStatus(result, Result.Status.FAILED));
+        List<Result.CheckRow> late = withStatus(result, Result.Status.TIMED_OUT);
+        assertTrue(IS_LONG || late.isEmpty(), late::toString);
+        if (IS_LONG) {
+            System.out.println(count + (healthy ? " healthy" : " faulty") + " holes: " + result.checks().stream().map(row -> row.check() + " " + row.millis() + " ms " + row.status().word()).collect(Collectors.joining(", ")));
+        }
+        assertEquals(count, result.parts().get(0).shape().getNumInteriorRing());
+        if (healthy) {
+            assertEquals(0, count(result, "router.thin-stroke") + count(result, "router.inside-corner") + count(result, "router.narrow-gap") + count(result, "fit.back-splits"));
+        } else if (!IS_LONG) {
+            assertTrue(count(result, "router.thin-stroke") > count / 2, "webs of about 2 mm between holes");
+        }
+    }
+
     private static int count(Result result, String rule) {
         return result.findings().stream().filter(finding -> finding.rule().id().equals(rule)).mapToInt(Result.ReportedFinding::count).sum();
     }
