@@ -33,7 +33,9 @@ final class CheckMemory {
                 return false;
             }
             for (int i = 0; i < read.size(); i++) {
-                if (read.get(i) != others.get(i)) { // a row is the same object only when its check did not run again
+                Result.CheckRow one = read.get(i);
+                Result.CheckRow other = others.get(i);
+                if (one != other && !(one.check().equals(other.check()) && one.status() == other.status() && one.tables().equals(other.tables()))) { // tables are all that one check sees of another
                     return false;
                 }
             }
@@ -54,6 +56,12 @@ final class CheckMemory {
     Optional<CheckRun.Ended> recall(CheckCatalogue.Entry entry, RunInspection inspection, List<Result.CheckRow> read) {
         Kept last = kept.get(entry.info().id());
         return last != null && last.givens.same(givens(entry, inspection, read, last.asked)) ? Optional.of(last.ended) : Optional.empty();
+    }
+
+    /** How long a check took when it ran last; 0 when that is not known. */
+    long millis(CheckCatalogue.Entry entry) {
+        Kept last = kept.get(entry.info().id());
+        return last == null ? 0 : last.ended.row().millis();
     }
 
     void keep(CheckCatalogue.Entry entry, RunInspection inspection, List<Result.CheckRow> read, RunInspection.Asked asked, CheckRun.Ended ended) {

@@ -2,6 +2,7 @@
 package kerfglow.host;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,7 +20,7 @@ import java.util.stream.Collectors;
 /** Runs checks on as many threads as there are processors; one that reads the tables of others waits for those. */
 final class CheckQueue {
     /** How often a run looks whether the person cancelled it or a check's time is up. */
-    private static final long LOOK_MILLIS = 50;
+    private static final long LOOK_MILLIS = 5;
 
     private record Started(CheckRun run, List<Result.CheckRow> read, RunInspection.Asked asked) {
     }
@@ -46,6 +47,7 @@ final class CheckQueue {
     void run(List<CheckCatalogue.Entry> checks, Consumer<CheckRun.Ended> onEnd) throws InterruptedException {
         Set<String> asked = checks.stream().map(entry -> entry.info().id()).collect(Collectors.toSet());
         List<CheckCatalogue.Entry> waiting = new ArrayList<>(checks);
+        waiting.sort(Comparator.comparingLong(entry -> memory.millis(entry))); // who waits for one change must not wait for the light behind it; equals stay by id
         Map<CheckCatalogue.Entry, Started> running = new LinkedHashMap<>();
         Map<String, Result.CheckRow> ended = new LinkedHashMap<>();
         ExecutorService threads = Executors.newFixedThreadPool(Math.max(1, Runtime.getRuntime().availableProcessors()), CheckQueue::thread);

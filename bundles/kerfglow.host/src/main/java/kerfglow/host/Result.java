@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.host;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import kerfglow.api.Measure;
 import kerfglow.api.OverlayLayer;
 import kerfglow.api.Rule;
@@ -122,6 +126,15 @@ public record Result(Proof proof, JobSheet job, ShopSheet shop, UnitSystem units
         checks = List.copyOf(checks);
         settings = List.copyOf(settings);
         remarks = List.copyOf(remarks);
+    }
+
+    /** This result of some checks, with what another result of the same proof has of all others. */
+    public Result over(Result before) {
+        Set<String> own = checks.stream().map(CheckRow::check).collect(Collectors.toSet());
+        List<CheckRow> rows = Stream.concat(checks.stream(), before.checks.stream().filter(row -> !own.contains(row.check()))).sorted(Comparator.comparing(CheckRow::check)).toList();
+        List<ReportedFinding> all = Stream.concat(findings.stream(), before.findings.stream().filter(finding -> own.stream().noneMatch(check -> finding.rule().id().startsWith(check + "."))))
+                .sorted(Comparator.comparing(ReportedFinding::severity).reversed().thenComparing(finding -> finding.rule().id())).toList(); // of one rule they are in order already
+        return new Result(proof, job, shop, units, parts, all, rows, settings, remarks);
     }
 
     /** True when a finding weighs at least this much. */

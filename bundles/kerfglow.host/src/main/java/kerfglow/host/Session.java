@@ -66,6 +66,7 @@ public final class Session {
         List<StockKind> kinds = all.stream().flatMap(entry -> entry.info().stock().stream()).toList();
         StockList stock = StockList.of(kinds, shop, remarks);
         Severities severities = Severities.of(all, shop, remarks);
+        watcher.given(job, shop, settings.used());
 
         ProofMemory.Opened opened = proofs.open(request.file(), job, settings, watcher);
         remarks.addAll(opened.remarks());

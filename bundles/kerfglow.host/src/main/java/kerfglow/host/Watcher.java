@@ -41,6 +41,15 @@ public interface Watcher {
     }
 
     /**
+     * What holds in this run; told before anything is opened.
+     *
+     * @param settings every value that could hold
+     */
+    default void given(JobSheet job, ShopSheet shop, List<Result.SettingUsed> settings) {
+        // most only wait for the result
+    }
+
+    /**
      * A check ended; others may still run.
      *
      * @param row how it ended

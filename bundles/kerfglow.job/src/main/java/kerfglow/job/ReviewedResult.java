@@ -112,6 +112,11 @@ public final class ReviewedResult {
         return decisions.getOrDefault(finding.id(), Decision.OPEN);
     }
 
+    /** True when another is of the very same result and decides the same about its findings and checks. */
+    public boolean decidesAs(ReviewedResult other) {
+        return result == other.result && newRevision == other.newRevision && decisions.equals(other.decisions) && job.map(JobState::waivers).equals(other.job.map(JobState::waivers));
+    }
+
     /** The waiver that accepts how a check ended; absent when there is none or when none is needed. */
     public Optional<Waiver.OfCheck> waiver(Result.CheckRow row) {
         return job.stream().flatMap(state -> state.waivers().stream()).filter(Waiver.OfCheck.class::isInstance).map(Waiver.OfCheck.class::cast)

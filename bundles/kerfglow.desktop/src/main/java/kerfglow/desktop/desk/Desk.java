@@ -36,6 +36,7 @@ public final class Desk {
     private Scene scene = Scene.EMPTY;
     private UnitSystem units = UnitSystem.METRIC;
     private boolean whole;
+    private Optional<Result> soFar = Optional.empty();
     private Optional<ProofComparison> comparison = Optional.empty();
     private OldRevision old = OldRevision.NONE;
     private Envelope aim = new Envelope();
@@ -65,6 +66,7 @@ public final class Desk {
         parts = List.of();
         scene = Scene.EMPTY;
         whole = false;
+        soFar = Optional.empty();
         comparison = Optional.empty();
         old = OldRevision.NONE;
         findings.reset();
@@ -77,7 +79,7 @@ public final class Desk {
 
     private void jobChanged() {
         if (whole) {
-            findings.take(job().orElseThrow().reviewed());
+            findings.take(decided());
         }
         tell(Topic.JOB);
     }
@@ -129,11 +131,29 @@ public final class Desk {
         tell(Topic.PROOF);
     }
 
-    /** Shows what is found so far, while other checks still run; not in the place of a whole result. */
+    /** Shows what is found so far, while other checks still run; of those stays what they found in the run before, when there was one over this proof. */
     public void showSoFar(Result partial) {
         if (!whole) {
             findings.take(Optional.of(ReviewedResult.undecided(partial)));
+        } else if (result().filter(before -> before.proof() == partial.proof()).isPresent()) { // decisions are carried over to another revision when all is known
+            soFar = Optional.of(partial.over(result().get()));
+            parts = partial.parts();
+            findings.take(decided());
         }
+    }
+
+    /** The run ended before all was checked: what was found so far goes, the whole result before stays. */
+    public void forgetSoFar() {
+        if (soFar.isPresent()) {
+            soFar = Optional.empty();
+            parts = job().orElseThrow().reviewed().orElseThrow().result().parts();
+            findings.take(decided());
+        }
+    }
+
+    private Optional<ReviewedResult> decided() {
+        Job current = job().orElseThrow();
+        return soFar.isPresent() ? soFar.map(each -> ReviewedResult.of(current.state(), each)) : current.reviewed();
     }
 
     /** Shows a whole result; decisions made on an earlier revision of the proof are carried over, and the two are compared. */
@@ -141,6 +161,7 @@ public final class Desk {
         units = result.units();
         parts = result.parts();
         whole = true;
+        soFar = Optional.empty();
         JobState before = job().orElseThrow().state();
         boolean another = !before.proof().sha256().isEmpty() && !before.proof().sha256().equals(result.proof().sha256());
         if (another) {
@@ -158,7 +179,7 @@ public final class Desk {
         return findings.reviewed();
     }
 
-    /** The result of the last whole run. */
+    /** The result of the last whole run, with what the present run has found so far. */
     public Optional<Result> result() {
         return whole ? reviewed().map(ReviewedResult::result) : Optional.empty();
     }

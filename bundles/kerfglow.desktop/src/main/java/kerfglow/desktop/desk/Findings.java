@@ -38,7 +38,11 @@ public final class Findings {
 
     /** Lists another result; the chosen finding stays chosen while it is there. */
     void take(Optional<ReviewedResult> next) {
+        boolean same = next.isPresent() && reviewed.filter(each -> each.decidesAs(next.get())).isPresent();
         reviewed = next;
+        if (same) { // something else of the job was changed
+            return;
+        }
         listing = Optional.empty();
         Optional<Choice> before = choice;
         choice = before.flatMap(old -> item(old.finding().id()).map(item -> new Choice(item, Math.min(old.place(), Math.max(0, item.finding().places().size() - 1)))));

@@ -70,7 +70,7 @@ public final class Worker {
 
     /** Opens a proof or a job file; returns at once. */
     public void open(Path file) {
-        Run run = take(new Run(String.valueOf(file.getFileName())));
+        Run run = take(new Run(String.valueOf(file.getFileName()), Optional.empty()));
         run.start(() -> {
             OpenedJob opened = OpenedJob.of(file, options);
             run.onDesk(() -> {
@@ -88,7 +88,7 @@ public final class Worker {
             JobSheet sheet = job.state().sheet();
             asked = sheet;
             askedProof = Optional.of(proof);
-            Run run = take(new Run(String.valueOf(proof.getFileName())));
+            Run run = take(new Run(String.valueOf(proof.getFileName()), desk.result()));
             run.start(() -> run.check(proof, sheet));
         }));
     }
@@ -128,13 +128,24 @@ public final class Worker {
         private final List<Result.ReportedFinding> soFar = new ArrayList<>();
         private final List<Result.CheckRow> rows = new ArrayList<>();
         private final Map<String, Double> fractions = new TreeMap<>();
+        /** What lies on the desk, when it is of the same proof. */
+        private final Optional<Result> checked;
+        /** Rows that are on the desk already; who has these and no others needs to be shown nothing yet. */
+        private final List<Result.CheckRow> known;
+        /** What waits to be shown; while the window is busy, the next takes its place. */
+        private final AtomicReference<Result> unseen = new AtomicReference<>();
+        private JobSheet sheet = JobSheet.NONE;
+        private ShopSheet shop = ShopSheet.NONE;
+        private List<Result.SettingUsed> settings = List.of();
         private Proof proof;
         private List<Part> parts = List.of();
         private UnitSystem units = UnitSystem.METRIC;
         private long toldNanos;
 
-        Run(String name) {
+        Run(String name, Optional<Result> checked) {
             this.name = name;
+            this.checked = checked;
+            known = checked.map(Result::checks).orElse(List.of());
         }
 
         void start(Work work) {
@@ -150,16 +161,20 @@ public final class Worker {
                     work.run();
                 }
             } catch (IOException | ProofException | SheetException unfit) {
+                onDesk(desk::forgetSoFar);
                 tell(WorkState.failed(unfit.getMessage().contains(name) ? unfit.getMessage() : name + ": " + unfit.getMessage()));
             } catch (CancellationException | InterruptedException stopped) {
+                onDesk(desk::forgetSoFar);
                 tell(WorkState.failed(name + ": stopped before all was checked; read and check again for the rest"));
             } catch (RuntimeException | Error defect) { // whatever it is, the window must say so and live
+                onDesk(desk::forgetSoFar);
                 tell(WorkState.failed(name + ": the program failed: " + defect + ". This is a defect of the program; please report it with the file"));
             }
         }
 
         void check(Path file, JobSheet sheet) throws ProofException, SheetException, InterruptedException {
             Result result = session.run(RunRequest.of(file, sheet), this);
+            unseen.set(null);
             onDesk(() -> {
                 desk.setWork(WorkState.IDLE);
                 desk.show(result);
@@ -167,10 +182,20 @@ public final class Worker {
         }
 
         @Override
+        public void given(JobSheet job, ShopSheet newShop, List<Result.SettingUsed> newSettings) {
+            sheet = job;
+            shop = newShop;
+            settings = newSettings;
+        }
+
+        @Override
         public void opened(Proof newProof, List<Part> newParts, UnitSystem newUnits) {
             proof = newProof;
             parts = newParts;
             units = newUnits;
+            if (checked.filter(before -> before.proof() == newProof && before.parts().equals(newParts) && before.units() == newUnits).isPresent()) {
+                return; // it lies on the desk as it is
+            }
             Scene scene = SceneMaker.scene(newProof, newParts);
             onDesk(() -> desk.put(newProof, newParts, scene, newUnits));
             awaitPicture();
@@ -194,8 +219,13 @@ public final class Worker {
             rows.add(row);
             soFar.addAll(findings);
             soFar.sort(Comparator.comparing(Result.ReportedFinding::severity).reversed().thenComparing(finding -> finding.rule().id()));
-            Result partial = new Result(proof, JobSheet.NONE, ShopSheet.NONE, units, parts, soFar, rows, List.of(), List.of());
-            onDesk(() -> desk.showSoFar(partial));
+            boolean last = rows.size() == known.size(); // the whole result is about to follow
+            if (last || known.stream().anyMatch(each -> each == row)) {
+                return;
+            }
+            if (unseen.getAndSet(new Result(proof, sheet, shop, units, parts, soFar, rows, settings, List.of())) == null) {
+                onDesk(() -> Optional.ofNullable(unseen.getAndSet(null)).ifPresent(desk::showSoFar));
+            }
         }
 
         private void tell(WorkState state) {

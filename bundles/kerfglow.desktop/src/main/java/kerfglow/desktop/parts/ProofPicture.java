@@ -27,6 +27,7 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Canvas;
+import org.eclipse.swt.widgets.Listener;
 
 /** What is seen on the proof's canvas: artwork, overlays, findings, marks, rulers, prepared once for each change of the desk. Must be disposed. */
 final class ProofPicture {
@@ -41,6 +42,7 @@ final class ProofPicture {
     private final Backing backing = new Backing();
     private final Font badgeFont;
     private final Font rulerFont;
+    private final Listener zoomed = event -> askZoom();
     private Palette palette;
     private List<OverlayDrawing> overlays = List.of();
     private Dimensions dimensions = new Dimensions(List.of());
@@ -48,19 +50,28 @@ final class ProofPicture {
     private List<Badges.Badge> badges = List.of();
     private Set<Badges.Spot> gathered = Set.of();
     private double gatheredFor;
+    /** Pixels of the screen that make one of the canvas; asked for seldom, since the toolkit asks the system about every screen, which takes longer than painting. */
+    private int zoom;
 
     ProofPicture(Canvas canvas, Desk desk) {
         this.canvas = canvas;
         this.desk = desk;
         palette = Palette.of(desk.isDark());
+        askZoom();
+        canvas.addListener(SWT.Resize, event -> askZoom());
+        canvas.getShell().addListener(SWT.ZoomChanged, zoomed);
         FontData data = canvas.getFont().getFontData()[0];
         badgeFont = new Font(canvas.getDisplay(), data.getName(), Math.max(7, data.getHeight() - 2), SWT.BOLD);
         rulerFont = new Font(canvas.getDisplay(), data.getName(), Math.max(6, data.getHeight() - 3), SWT.NORMAL);
     }
 
+    private void askZoom() {
+        zoom = Math.max(1, (int) Math.ceil(canvas.getMonitor().getZoom() / PERCENT));
+    }
+
     /** Paints a view; the pointer's place shows on the rulers. */
     void paint(GC gc, View view, Point size, Point pointer, Optional<PointerTool> tool) {
-        backing.paint(gc, view, size, Math.max(1, (int) Math.ceil(canvas.getMonitor().getZoom() / PERCENT)), this::paintExposed);
+        backing.paint(gc, view, size, zoom, this::paintExposed);
         desk.marks().chosen().ifPresent(mark -> MarkPainter.paintChosen(gc, mark, desk.marks().grip(), view, desk.units(), palette));
         tool.ifPresent(each -> each.paint(gc, view, palette));
         gc.setFont(null);
@@ -121,6 +132,7 @@ final class ProofPicture {
     }
 
     void dispose() {
+        canvas.getShell().removeListener(SWT.ZoomChanged, zoomed);
         backing.dispose();
         overlayPainter.dispose();
         badgeFont.dispose();

@@ -28,6 +28,7 @@ import kerfglow.desktop.DeskMaker;
 import kerfglow.desktop.desk.Desk;
 import kerfglow.desktop.desk.Notice;
 import kerfglow.desktop.desk.Notices;
+import kerfglow.desktop.desk.SheetEditor;
 import kerfglow.desktop.desk.Worker;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
@@ -56,7 +57,7 @@ import org.eclipse.swt.widgets.MenuItem;
 import org.eclipse.swt.widgets.Shell;
 
 /** The panes in a real window, arranged as the product arranges them, without e4 around them; driven as by a person. */
-final class Window implements AutoCloseable {
+public final class Window implements AutoCloseable {
     private static final long LIMIT_NANOS = 180_000_000_000L;
     private static final int DIALOG_MILLIS = 150;
     private static final int FORGOTTEN_MILLIS = 20_000;
@@ -68,11 +69,11 @@ final class Window implements AutoCloseable {
     private final Set<Shell> answered = new HashSet<>();
     private final Set<Shell> forgotten = new HashSet<>();
 
-    Window(Path state, List<Check> checks) throws ReflectiveOperationException {
+    public Window(Path state, List<Check> checks) throws ReflectiveOperationException {
         this(state, checks, Optional.empty());
     }
 
-    Window(Path state, List<Check> checks, Optional<Path> demo) throws ReflectiveOperationException {
+    public Window(Path state, List<Check> checks, Optional<Path> demo) throws ReflectiveOperationException {
         DeviceData data = new DeviceData();
         data.tracking = true;
         display = new Display(data);
@@ -135,20 +136,24 @@ final class Window implements AutoCloseable {
         create.invoke(made, Arrays.stream(create.getParameterTypes()).map(wanted -> wanted == Composite.class ? pane : shared.get(wanted)).toArray());
     }
 
-    Desk desk() {
+    public Desk desk() {
         return (Desk) shared.get(Desk.class);
     }
 
-    CheckCatalogue catalogue() {
+    public CheckCatalogue catalogue() {
         return (CheckCatalogue) shared.get(CheckCatalogue.class);
     }
 
-    Worker worker() {
+    public Worker worker() {
         return (Worker) shared.get(Worker.class);
     }
 
+    public SheetEditor editor() {
+        return (SheetEditor) shared.get(SheetEditor.class);
+    }
+
     /** Every control of a kind. */
-    <T extends Control> List<T> all(Composite in, Class<T> type) {
+    public <T extends Control> List<T> all(Composite in, Class<T> type) {
         List<T> all = new ArrayList<>();
         for (Control child : in.getChildren()) {
             if (type.isInstance(child)) {
@@ -162,27 +167,33 @@ final class Window implements AutoCloseable {
     }
 
     /** What a control tells those who hear the window. */
-    String accessibleName(Control control) {
+    public String accessibleName(Control control) {
         Object name = control.getData("kerfglow.name");
         return name == null ? "" : name.toString();
     }
 
-    Display display() {
+    public Display display() {
         return display;
     }
 
-    Shell shell() {
+    public Shell shell() {
         return shell;
     }
 
     /** Opens a file and waits until all checks have ended. */
-    void open(Path file) {
+    public void open(Path file) {
         worker().open(file);
         await(() -> desk().result().isPresent() && desk().proofFile().isPresent() && !desk().work().busy(), "all checks of " + file);
     }
 
-    /** Lets the window work until something is so. */
-    void await(BooleanSupplier so, String what) {
+    /** Lets the window work until something is so, and what was asked for by then is painted. */
+    public void await(BooleanSupplier so, String what) {
+        turnUntil(so, what);
+        settle();
+    }
+
+    /** Lets the window work until something is so, and not longer. */
+    public void turnUntil(BooleanSupplier so, String what) {
         long start = System.nanoTime();
         while (!so.getAsBoolean()) {
             if (System.nanoTime() - start > LIMIT_NANOS) {
@@ -192,11 +203,10 @@ final class Window implements AutoCloseable {
                 pause();
             }
         }
-        settle();
     }
 
     /** Lets what was asked for be painted. */
-    void settle() {
+    public void settle() {
         long until = System.nanoTime() + 400_000_000L;
         while (System.nanoTime() < until) {
             if (!display.readAndDispatch()) {
@@ -207,14 +217,14 @@ final class Window implements AutoCloseable {
 
     private static void pause() {
         try {
-            Thread.sleep(5);
+            Thread.sleep(1);
         } catch (InterruptedException stopped) {
             throw new AssertionError(stopped);
         }
     }
 
     /** Chooses a line of the menu by the beginning of its text; returns false when it is greyed out. */
-    boolean menu(String text) {
+    public boolean menu(String text) {
         MenuItem item = find(shell.getMenuBar(), text).orElseThrow(() -> new AssertionError("no line of the menu begins with " + text));
         if (!item.isEnabled()) {
             return false;
@@ -225,7 +235,7 @@ final class Window implements AutoCloseable {
     }
 
     /** The text of a line of the menu. */
-    String menuText(String text) {
+    public String menuText(String text) {
         return find(shell.getMenuBar(), text).orElseThrow().getText();
     }
 
@@ -245,7 +255,7 @@ final class Window implements AutoCloseable {
     }
 
     /** The first control of a kind that fits. */
-    <T extends Control> T control(Composite in, Class<T> type, Predicate<T> fits) {
+    public <T extends Control> T control(Composite in, Class<T> type, Predicate<T> fits) {
         return find(in, type, fits).orElseThrow(() -> new AssertionError("no such " + type.getSimpleName()));
     }
 
@@ -265,14 +275,14 @@ final class Window implements AutoCloseable {
     }
 
     /** Brings a tab to the front. */
-    void tab(String title) {
+    public void tab(String title) {
         CTabFolder folder = control(shell, CTabFolder.class, each -> Arrays.stream(each.getItems()).anyMatch(item -> item.getText().equals(title)));
         folder.setSelection(Arrays.stream(folder.getItems()).filter(item -> item.getText().equals(title)).findFirst().orElseThrow());
         settle();
     }
 
     /** Presses a button by what it says. */
-    void press(Composite in, String text) {
+    public void press(Composite in, String text) {
         control(in, Button.class, button -> button.getText().equals(text)).notifyListeners(SWT.Selection, new Event());
         if (!shell.isDisposed()) {
             settle();
@@ -280,12 +290,12 @@ final class Window implements AutoCloseable {
     }
 
     /** What the notices above the proof say. */
-    List<String> notices() {
+    public List<String> notices() {
         return ((Notices) shared.get(Notices.class)).all().stream().map(Notice::words).toList();
     }
 
     /** Drops files on the window as another program does. */
-    void drop(Path... files) throws ReflectiveOperationException {
+    public void drop(Path... files) throws ReflectiveOperationException {
         Constructor<?> inner = Class.forName("org.eclipse.swt.dnd.DNDEvent").getDeclaredConstructor(); // what the toolkit makes of a drop; it offers no other way
         inner.setAccessible(true);
         Constructor<DropTargetEvent> made = DropTargetEvent.class.getConstructor(inner.getDeclaringClass());
@@ -300,13 +310,13 @@ final class Window implements AutoCloseable {
     }
 
     /** Keeps what the screen shows as a picture; taken from outside, since the toolkit's own copy of the screen is not made anew. */
-    void shot(String name) throws IOException, InterruptedException {
+    public void shot(String name) throws IOException, InterruptedException {
         settle();
         shotAtOnce(name);
     }
 
     /** The same while a dialog waits for its answer. */
-    void shotAtOnce(String name) throws IOException, InterruptedException {
+    public void shotAtOnce(String name) throws IOException, InterruptedException {
         Path folder = Path.of(System.getProperty("shots"));
         Files.createDirectories(folder);
         Process process = new ProcessBuilder("import", "-window", "root", folder.resolve(name + ".png").toString()).inheritIO().start();
@@ -316,7 +326,7 @@ final class Window implements AutoCloseable {
     }
 
     /** The next dialog that comes up is answered by this; several are answered in the order given. */
-    void answerNext(Consumer<Shell> answer) {
+    public void answerNext(Consumer<Shell> answer) {
         answers.add(answer);
         if (answers.size() == 1) {
             display.timerExec(DIALOG_MILLIS, this::answerDialog);
@@ -346,7 +356,7 @@ final class Window implements AutoCloseable {
     }
 
     /** What the toolkit still holds after the window is gone; colours need no disposal, and cursors of the system are the display's. */
-    List<Object> leftOver() {
+    public List<Object> leftOver() {
         desk().kept().putAway();
         shell.dispose();
         while (display.readAndDispatch()) {
