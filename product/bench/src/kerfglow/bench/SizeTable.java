@@ -48,6 +48,14 @@ public final class SizeTable {
     private static final int MOST_LIT = 1_000;
     /** Roles that the letters have where it is not face. */
     private static final Map<String, String> ROLES = Map.of("vinyl", "vinyl", "print", "print");
+    /** What power needs to know of modules and supplies; invented. */
+    private static final String MODULES = """
+            stock:
+              light-modules:
+                - {name: small module, flux: 60 lm, beam-angle: 150 deg, length: 20 mm, width: 10 mm, emitter-height: 6 mm, watts: 0.7 W, volts: 12 V, cable-pitch: 150 mm, longest-run: 50, cable: 18 AWG}
+              power-supplies:
+                - {name: 60 W supply, volts: 12 V, watts: 60 W}
+            """;
     /** The processor's time is counted in steps of this, milliseconds; less is taken for so much. */
     private static final double TICK = 10;
     /** Ten thousand larger ones have more corners than the importer takes; those with light are larger, since no module fits into these. */
@@ -82,7 +90,7 @@ public final class SizeTable {
                 catalogue.add(new GlowCheck(), "kerfglow.check.glow", "bench"); // wires what this lays out: their costs are one
             }
             Runner runner = new Runner(new SvgImporter(), catalogue);
-            cost(runner, id, lit ? STEP : WARM_LETTERS); // warm
+            cost(runner, id, lit ? STEP : WARM_LETTERS);
             double[] open = new double[LETTERS.length];
             double[] time = new double[LETTERS.length];
             double[] held = new double[LETTERS.length];
@@ -135,11 +143,12 @@ public final class SizeTable {
         Path proof = LetterProof.write(Files.createTempFile("letters", ".svg"), letters, lit ? LetterProof.HEIGHT_MM : HEIGHT_MM);
         Path job = Files.writeString(Files.createTempFile("letters", ".job.yaml"),
                 "roles: [{layer: Letters, role: " + ROLES.getOrDefault(check, "face") + "}]\nbuild: face-lit letters\nsettings: {returns.depth: 80 mm, host.check-time-limit: 3000 s}\n");
+        Path shop = Files.writeString(Files.createTempFile("letters", ".shop.yaml"), MODULES);
         try {
             long[] opened = new long[1];
             long before = held();
             long start = SYSTEM.getProcessCpuTime();
-            Result result = runner.run(new RunRequest(proof, Optional.of(job), Optional.empty(), List.of(), check.equals("power") ? List.of("glow", check) : List.of(check)), new Watcher() {
+            Result result = runner.run(new RunRequest(proof, Optional.of(job), check.equals("power") ? Optional.of(shop) : Optional.empty(), List.of(), check.equals("power") ? List.of("glow", check) : List.of(check)), new Watcher() {
                 @Override
                 public void progress(String what, double fraction) {
                     // nobody to tell
@@ -162,6 +171,7 @@ public final class SizeTable {
         } finally {
             Files.delete(proof);
             Files.delete(job);
+            Files.delete(shop);
         }
     }
 
