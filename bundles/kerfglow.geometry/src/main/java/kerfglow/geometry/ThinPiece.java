@@ -106,19 +106,28 @@ final class ThinPiece {
             }
             for (Span span : spans.get(site)) {
                 for (Disc disc : span.discs) {
-                    mate(spans.get(disc.feature()), disc.featurePlace()).ifPresent(other -> span.run.join(other.run));
+                    Span mate = mate(spans.get(disc.feature()), disc.featurePlace());
+                    if (mate != null) {
+                        span.run.join(mate.run);
+                    }
                 }
             }
         }
         return runs;
     }
 
-    private static Optional<Span> mate(List<Span> candidates, double place) {
-        if (candidates.size() == 1) { // nearly always
-            return candidates.get(0).misses(place) < NEAR ? Optional.of(candidates.get(0)) : Optional.empty();
+    /** The span that a place belongs to, the first of equally near ones, or null. Asked for each disc, so without a stream. */
+    private static Span mate(List<Span> candidates, double place) {
+        Span mate = null;
+        double least = NEAR;
+        for (Span span : candidates) {
+            double misses = span.misses(place);
+            if (misses < least) {
+                least = misses;
+                mate = span;
+            }
         }
-        return candidates.stream().filter(span -> span.misses(place) < NEAR)
-                .min(Comparator.comparingDouble(span -> span.misses(place)));
+        return mate;
     }
 
     boolean faces(Disc disc) {
@@ -127,8 +136,16 @@ final class ThinPiece {
 
     /** True when parallel walls of it stand just as far apart as the limit, so that rounding alone makes them narrow. */
     boolean isMarginal(double resolutionMm) {
-        return runs.stream().flatMap(run -> run.spans.stream()).flatMap(span -> span.discs.stream())
-                .anyMatch(disc -> disc.separation() >= Math.PI - PARALLEL && disc.widthMm() >= limitMm - resolutionMm);
+        for (Run run : runs) {
+            for (Span span : run.spans) {
+                for (Disc disc : span.discs) {
+                    if (disc.separation() >= Math.PI - PARALLEL && disc.widthMm() >= limitMm - resolutionMm) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
     }
 
     /** How many of its ends open into a place that is wide enough. Each such end is the end of two runs. */

@@ -3,6 +3,7 @@ package kerfglow.check.legibility;
 
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateFilter;
+import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.AffineTransformation;
@@ -104,12 +105,24 @@ final class Frame {
         AffineTransformation up = turn(0, 0, 0);
         for (int i = 0; i < SETTLING; i++) {
             up = onCircle(middle);
-            Envelope box = up.transform(piece.shape()).getEnvelopeInternal();
+            Envelope box = box(piece.shape(), up);
             Coordinate at = up.transform(middle, new Coordinate());
             Coordinate back = new Coordinate(box.centre().x, at.y);
             middle = inverse(up).transform(back, new Coordinate());
         }
         return up;
+    }
+
+    /** The box of a moved shape, without moving a copy of all its corners. */
+    private static Envelope box(Polygon shape, AffineTransformation move) {
+        CoordinateSequence corners = shape.getExteriorRing().getCoordinateSequence();
+        Envelope box = new Envelope();
+        Coordinate moved = new Coordinate();
+        for (int i = 0; i < corners.size(); i++) {
+            move.transform(corners.getCoordinate(i), moved);
+            box.expandToInclude(moved.x, moved.y);
+        }
+        return box;
     }
 
     private AffineTransformation onCircle(Coordinate middle) {

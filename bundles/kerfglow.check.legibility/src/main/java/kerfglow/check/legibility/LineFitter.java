@@ -46,8 +46,9 @@ final class LineFitter {
         if (pieces.size() > MOST_ON_CIRCLE) {
             return straight;
         }
-        Fit sloped = sloped(pieces, angle, false);
-        Fit middles = sloped(pieces, angle, true); // corners of turned letters mislead where lower ends are compared
+        List<Upright> letters = pieces.stream().map(piece -> Upright.of(piece, Frame.straight(angle))).toList();
+        Fit sloped = sloped(pieces, letters, angle, false);
+        Fit middles = sloped(pieces, letters, angle, true); // corners of turned letters mislead where lower ends are compared
         sloped = middles.size() > sloped.size() ? middles : sloped;
         Fit best = sloped.size() > straight.size() ? sloped : straight;
         if (pieces.size() < CircleFitter.LEAST_ON_CIRCLE) {
@@ -75,8 +76,7 @@ final class LineFitter {
         return dx < 0 ? Math.atan2(-dy, -dx) : Math.atan2(dy, dx);
     }
 
-    private static Fit sloped(List<Piece> pieces, double angle, boolean middles) {
-        List<Upright> letters = pieces.stream().map(piece -> Upright.of(piece, Frame.straight(angle))).toList();
+    private static Fit sloped(List<Piece> pieces, List<Upright> letters, double angle, boolean middles) {
         List<Double> slopes = joinedSlopes(letters);
         int step = Math.max(1, letters.size() / MOST_COMPARED);
         double least = letters.stream().mapToDouble(letter -> letter.box().getWidth()).average().orElse(0);
