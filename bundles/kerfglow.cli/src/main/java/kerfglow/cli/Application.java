@@ -5,6 +5,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import kerfglow.api.proof.ProofImporter;
 import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
@@ -26,6 +27,10 @@ public final class Application implements IApplication {
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         BundleContext bundles = FrameworkUtil.getBundle(Application.class).getBundleContext();
+        ProofImporter importer = service(bundles, ProofImporter.class);
+        if (importer != null) {
+            FirstProof.expect(arguments, Program.CHECKING, importer);
+        }
         Runner runner = service(bundles, Runner.class);
         CheckCatalogue catalogue = service(bundles, CheckCatalogue.class);
         Dropins dropins = service(bundles, Dropins.class);

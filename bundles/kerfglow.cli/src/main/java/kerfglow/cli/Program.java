@@ -6,7 +6,10 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import kerfglow.dropins.Dropins;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Runner;
@@ -24,11 +27,13 @@ import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** The words of the command line. What they do stands in {@link CheckCommand} and in the views. */
-@Command(name = "kerfglow", mixinStandardHelpOptions = true, versionProvider = Program.Version.class, sortOptions = false,
+@Command(name = "kerfglow", mixinStandardHelpOptions = true, versionProvider = Program.Version.class, sortOptions = false, addMethodSubcommands = false,
         description = "Checks the artwork of a sign before any of it reaches CAD or a machine.", synopsisSubcommandLabel = "COMMAND")
 final class Program {
     /** The one command that needs no checks. */
     private static final String NEW_CHECK = "new-check";
+    /** The commands that check proofs, in the order of the help. */
+    static final Set<String> CHECKING = Collections.unmodifiableSet(new LinkedHashSet<>(List.of("check", "report", "worksheet", "pattern", "outlines")));
 
     @Spec
     private CommandSpec spec;
@@ -59,11 +64,7 @@ final class Program {
     /** Runs one command; returns the exit status. */
     int run(String... arguments) {
         CommandLine line = new CommandLine(this);
-        line.addSubcommand(new CheckCommand(runner, out, err, terminal));
-        line.addSubcommand(new ReportCommand(runner, out, err, terminal));
-        line.addSubcommand(new WorksheetCommand(runner, out, err, terminal));
-        line.addSubcommand(new PatternCommand(runner, out, err, terminal));
-        line.addSubcommand(new OutlinesCommand(runner, out, err, terminal));
+        addCommands(line, arguments.length == 0 ? "" : arguments[0]);
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         line.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         line.setExpandAtFiles(false).setUsageHelpAutoWidth(false).setCaseInsensitiveEnumValuesAllowed(true);
@@ -90,6 +91,26 @@ final class Program {
         int code = line.execute(arguments);
         out.flush();
         return code;
+    }
+
+    /** The one that is wanted, where the first word names one that checks: to read the words of all takes longer than to read a sheet. Else all. */
+    private void addCommands(CommandLine line, String wanted) {
+        if (CHECKING.contains(wanted)) {
+            line.addSubcommand(checking(wanted));
+        } else {
+            line.getCommandSpec().addMethodSubcommands(line.getFactory());
+            CHECKING.forEach(name -> line.addSubcommand(checking(name)));
+        }
+    }
+
+    private Object checking(String name) {
+        return switch (name) {
+            case "check" -> new CheckCommand(runner, out, err, terminal);
+            case "report" -> new ReportCommand(runner, out, err, terminal);
+            case "worksheet" -> new WorksheetCommand(runner, out, err, terminal);
+            case "pattern" -> new PatternCommand(runner, out, err, terminal);
+            default -> new OutlinesCommand(runner, out, err, terminal);
+        };
     }
 
     @Command(name = "checks", description = "Lists the checks, their rules, settings and kinds of stock.", mixinStandardHelpOptions = true)
