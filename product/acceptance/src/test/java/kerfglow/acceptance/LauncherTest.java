@@ -44,6 +44,20 @@ class LauncherTest {
         assertTrue(ran.out().contains("is live text"), "its text loads what text needs: " + ran.out());
     }
 
+    /** A heap smaller than what the launcher asks for new objects alone: Java takes less, and must not say so in the middle of a document. */
+    @Test
+    void where_memory_is_short_java_says_nothing_on_the_output() throws Exception {
+        Path said = Files.createTempFile("kerfglow", ".out");
+        ProcessBuilder builder = new ProcessBuilder(Kerfglow.program().toString(), "check", "--only=artwork", "--format=json",
+                Kerfglow.TESTDATA.resolve("plain-letters.svg").toString()).redirectOutput(said.toFile());
+        builder.environment().put("KERFGLOW_VMARGS", "-Xmx16m");
+        int status = builder.start().waitFor();
+        String words = Files.readString(said, StandardCharsets.UTF_8);
+        Files.delete(said);
+        assertTrue(status == 0 || status == 1, status + ": " + words);
+        assertTrue(words.startsWith("{"), words.lines().findFirst().orElse(""));
+    }
+
     /** The folder that a person is in holds proofs of anybody: nothing in it may be taken for a part of the program. */
     @Test
     void no_class_or_service_is_taken_from_the_folder_that_a_person_is_in() throws Exception {
