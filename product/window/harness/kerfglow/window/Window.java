@@ -207,7 +207,12 @@ public final class Window implements AutoCloseable {
 
     /** Lets what was asked for be painted. */
     public void settle() {
-        long until = System.nanoTime() + 400_000_000L;
+        settle(400);
+    }
+
+    /** Lets the window work for a while. */
+    public void settle(int millis) {
+        long until = System.nanoTime() + millis * 1_000_000L;
         while (System.nanoTime() < until) {
             if (!display.readAndDispatch()) {
                 pause();

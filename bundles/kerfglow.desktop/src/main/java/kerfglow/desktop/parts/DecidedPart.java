@@ -154,8 +154,7 @@ public final class DecidedPart {
             head.setExpanded(true);
         }
         tree.setRedraw(true);
-        standing.setText(standing());
-        standing.getParent().layout();
+        Words.put(standing, standing());
         follow();
         enable();
     }

@@ -141,10 +141,9 @@ public final class DistancePart {
         distance.setText(Units.format(value.distanceMm(), Quantity.LENGTH, desk.units()));
         eye.setText(Units.format(value.eyeMm(), Quantity.LENGTH, desk.units()));
         slider.setSelection((int) Math.round(STEPS * Math.log(value.distanceMm() / NEAREST_MM) / Math.log(FARTHEST_MM / NEAREST_MM)));
-        words.setText(desk.proof().map(proof -> String.format(Locale.ROOT, "The proof is seen %.0f by %.0f minutes of arc wide and high. Sit %s from the screen. By night: %s.",
+        Words.put(words, desk.proof().map(proof -> String.format(Locale.ROOT, "The proof is seen %.0f by %.0f minutes of arc wide and high. Sit %s from the screen. By night: %s.",
                 value.minutesOfArc(proof.widthMm()), value.minutesOfArc(proof.heightMm()), Units.format(value.eyeMm(), Quantity.LENGTH, desk.units()),
                 nightWords())).orElse(""));
-        words.getParent().layout();
         canvas.redraw();
     }
 

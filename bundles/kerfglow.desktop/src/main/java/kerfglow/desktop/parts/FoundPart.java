@@ -3,6 +3,7 @@ package kerfglow.desktop.parts;
 
 import jakarta.annotation.PostConstruct;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -132,7 +133,10 @@ public final class FoundPart {
         List<String> lines = new ArrayList<>(List.of(all));
         lines.addAll(words);
         filtered.stream().filter(each -> !lines.contains(each)).forEach(lines::add);
-        combo.setItems(lines.toArray(new String[0]));
+        String[] offered = lines.toArray(new String[0]);
+        if (!Arrays.equals(offered, combo.getItems())) {
+            combo.setItems(offered);
+        }
         combo.select(filtered.stream().findFirst().map(lines::indexOf).orElse(0));
     }
 
@@ -196,9 +200,11 @@ public final class FoundPart {
         }
         tree.setRedraw(true);
         int count = desk.findings().hidden();
-        ((GridData) hidden.getLayoutData()).exclude = count == 0;
-        hidden.setVisible(count > 0);
-        hidden.getParent().layout();
+        if (((GridData) hidden.getLayoutData()).exclude != (count == 0)) {
+            ((GridData) hidden.getLayoutData()).exclude = count == 0;
+            hidden.setVisible(count > 0);
+            hidden.getParent().layout();
+        }
         hidden.setText(count == 0 ? "" : count + (count == 1 ? " finding is" : " findings are") + " not listed");
         mark();
     }

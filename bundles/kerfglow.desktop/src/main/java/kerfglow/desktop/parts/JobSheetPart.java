@@ -150,7 +150,10 @@ public final class JobSheetPart {
         build.select(sheet.build().map(each -> JobSheet.BUILDS.indexOf(each) + 1).orElse(0));
         List<String> layers = new ArrayList<>(List.of(ALL_SHOWN));
         desk.scene().figures().stream().map(Figure::layer).filter(each -> !each.isEmpty()).distinct().forEach(layers::add);
-        layer.setItems(layers.toArray(new String[0]));
+        String[] offered = layers.toArray(new String[0]);
+        if (!Arrays.equals(offered, layer.getItems())) {
+            layer.setItems(offered);
+        }
         layer.select(sheet.knownDimension().flatMap(known -> known.selector().layer()).map(layers::indexOf).filter(at -> at > 0).orElse(0));
         how.select(SheetForm.SIZES.indexOf(SheetForm.size(sheet)));
         showSize();

@@ -104,19 +104,29 @@ public final class ProofPart {
 
     private void showWork() {
         WorkState work = desk.work();
+        String before = message.getText();
+        boolean busy = progress.getVisible();
         for (Control control : List.of(progress, cancel)) {
             control.setVisible(work.busy());
             ((GridData) control.getLayoutData()).exclude = !work.busy();
         }
         progress.setSelection((int) (work.fraction() * PROGRESS_STEPS));
         String text = proof.hand().tool().map(PointerTool::words).or(desk.marks()::words).orElseGet(() -> work.problem().orElseGet(() -> work.busy() ? work.what() : summary()));
+        if (busy == work.busy() && text.replace("&", "&&").equals(before)) {
+            return;
+        }
         message.setText(text.replace("&", "&&"));
         message.setToolTipText(text);
         ((GridData) message.getLayoutData()).widthHint = 100; // a long text takes the width that there is, and as many lines as it needs
         GridData room = (GridData) strip.getLayoutData();
+        int height = room.heightHint;
         room.heightHint = SWT.DEFAULT;
         room.heightHint = Math.max(leastHeight, strip.computeSize(strip.getParent().getClientArea().width, SWT.DEFAULT).y); // the proof must not jump when work begins, or a tool speaks
-        strip.getParent().layout(true, true);
+        if (room.heightHint == height) {
+            strip.layout(); // the proof and all else stays where it is
+        } else {
+            strip.getParent().layout(true, true);
+        }
     }
 
     /** The title tells which job it is and whether it is saved. */

@@ -110,9 +110,10 @@ final class ProofPicture {
     /** Other findings are to be seen. */
     void prepareFindings() {
         dimensions = new Dimensions(desk.parts());
-        overlays = desk.result().map(OverlayDrawing::of).orElse(List.of());
+        List<OverlayDrawing> before = overlays;
+        overlays = desk.result().map(result -> OverlayDrawing.of(result, before)).orElse(List.of());
         overlayPainter.keepOnly(overlays);
-        places = new PlaceIndex(desk.findings().listed().stream().map(FindingItem::finding).toList());
+        places = places.with(desk.findings().listed().stream().map(FindingItem::finding).toList());
         gatheredFor = 0;
         forget();
     }

@@ -100,12 +100,11 @@ public final class RevisionPart {
         }
         tree.setRedraw(true);
         boolean compared = desk.comparison().isPresent();
-        words.setText(compared ? list.summary() : desk.job().flatMap(Job::reviewed).isPresent()
+        Words.put(words, compared ? list.summary() : desk.job().flatMap(Job::reviewed).isPresent()
                 ? "No other revision has been looked at yet. Change the proof and read it again, or take another file for it from the menu Job." : "Nothing is open yet.");
         old.select(desk.shown().old().ordinal());
         old.setEnabled(compared);
         keep.setEnabled(false);
-        words.getParent().layout();
     }
 
     @Focus

@@ -11,6 +11,7 @@ import kerfglow.desktop.paint.Palette;
 import kerfglow.host.Result;
 import kerfglow.host.Scope;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.layout.GridData;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
@@ -114,7 +115,8 @@ final class SettingRow {
             return Optional.empty();
         }
         note.setText(words);
-        return Optional.of(note);
+        Point size = note.getSize();
+        return size.x > 0 && note.computeSize(size.x, SWT.DEFAULT).y == size.y ? Optional.empty() : Optional.of(note);
     }
 
     private String words() {

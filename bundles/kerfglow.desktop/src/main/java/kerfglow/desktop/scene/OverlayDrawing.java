@@ -43,9 +43,18 @@ public final class OverlayDrawing {
 
     /** Every layer of every check of a result. */
     public static List<OverlayDrawing> of(Result result) {
+        return of(result, List.of());
+    }
+
+    /** The same; what was prepared of the very same layers before is taken over. */
+    public static List<OverlayDrawing> of(Result result, List<OverlayDrawing> before) {
         List<OverlayDrawing> drawings = new ArrayList<>();
         for (Result.CheckRow row : result.checks()) {
-            row.layers().forEach(layer -> drawings.add(new OverlayDrawing(row.check() + "/" + layer.id(), layer, LayerStyle.of(drawings.size()))));
+            for (OverlayLayer layer : row.layers()) {
+                LayerStyle style = LayerStyle.of(drawings.size());
+                drawings.add(before.stream().filter(each -> each.layer == layer && each.style.equals(style)).findFirst()
+                        .orElseGet(() -> new OverlayDrawing(row.check() + "/" + layer.id(), layer, style)));
+            }
         }
         return drawings;
     }

@@ -3,10 +3,14 @@ package kerfglow.desktop.scene;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import kerfglow.host.Result;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.index.strtree.STRtree;
 
 /** The places of findings prepared for drawing, and which of them a view meets. Unchanging. */
@@ -29,9 +33,20 @@ public final class PlaceIndex {
 
     private final STRtree index = new STRtree();
     private boolean suggestions;
+    private final Map<Geometry, Outlines> known = new IdentityHashMap<>();
 
     /** Prepares every place of the findings. */
     public PlaceIndex(List<Result.ReportedFinding> findings) {
+        this(findings, Map.of());
+    }
+
+    /** Prepares others; what was prepared of the same shapes here is taken over, since making levels of detail takes long. */
+    public PlaceIndex with(List<Result.ReportedFinding> findings) {
+        return new PlaceIndex(findings, known);
+    }
+
+    private PlaceIndex(List<Result.ReportedFinding> findings, Map<Geometry, Outlines> before) {
+        Function<Geometry, Outlines> outlines = shape -> known.computeIfAbsent(shape, each -> before.containsKey(each) ? before.get(each) : Outlines.of(each));
         int order = 0;
         for (Result.ReportedFinding finding : findings) {
             for (int i = 0; i < finding.places().size(); i++) {
@@ -39,7 +54,7 @@ public final class PlaceIndex {
                 Envelope extent = place.shape().getEnvelopeInternal();
                 extent.expandToInclude(place.at());
                 place.suggestion().ifPresent(outline -> extent.expandToInclude(outline.getEnvelopeInternal()));
-                index.insert(extent, new Drawn(order++, finding, i, Outlines.of(place.shape()), place.shape().getDimension() == 2, place.suggestion().map(Outlines::of)));
+                index.insert(extent, new Drawn(order++, finding, i, outlines.apply(place.shape()), place.shape().getDimension() == 2, place.suggestion().map(outlines)));
                 suggestions |= place.suggestion().isPresent();
             }
         }
