@@ -22,7 +22,7 @@ final class CheckRun {
     private final CheckCatalogue.Entry entry;
     private final double limitSeconds;
     private volatile long startedNanos;
-    private final FutureTask<Outcome> task;
+    private final FutureTask<Ended> task;
 
     /**
      * How a check ended.
@@ -42,7 +42,7 @@ final class CheckRun {
         this.limitSeconds = limitSeconds;
         this.task = new FutureTask<>(() -> {
             startedNanos = System.nanoTime();
-            return NotConcerned.why(entry.info().concerns(), inspection).map(Outcome::notMeasured).orElseGet(() -> entry.check().inspect(inspection));
+            return ended(NotConcerned.why(entry.info().concerns(), inspection).map(Outcome::notMeasured).orElseGet(() -> entry.check().inspect(inspection)));
         }) {
             @Override
             protected void done() {
@@ -73,7 +73,7 @@ final class CheckRun {
             return Optional.empty();
         }
         try {
-            return Optional.of(ended(task.get()));
+            return Optional.of(task.get());
         } catch (ExecutionException thrown) {
             return Optional.of(thrown.getCause() instanceof CancellationException ? timedOut() : failed(describe(thrown.getCause())));
         }
@@ -84,6 +84,7 @@ final class CheckRun {
         return new CheckRun(entry, null, 0, () -> { }).failed(why);
     }
 
+    /** On the check's own thread and in its time: to collect the repeats among a hundred thousand findings takes long too. */
     private Ended ended(Outcome outcome) {
         Optional<String> broken = brokenPromise(outcome);
         if (broken.isPresent()) {

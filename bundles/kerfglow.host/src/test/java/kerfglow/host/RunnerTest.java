@@ -38,6 +38,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.impl.CoordinateArraySequence;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 class RunnerTest {
@@ -136,6 +139,30 @@ class RunnerTest {
 
     private static Outcome endless(int depth) {
         return endless(depth + 1);
+    }
+
+    /** A place that takes ten seconds to compare, as a hundred thousand do that are small. */
+    private static Geometry slowToCompare() {
+        return new Point(new CoordinateArraySequence(new Coordinate[] {new Coordinate(1, 1)}), new GeometryFactory()) {
+            @Override
+            public String getGeometryType() {
+                try {
+                    Thread.sleep(10_000);
+                } catch (InterruptedException over) {
+                    Thread.currentThread().interrupt();
+                }
+                return super.getGeometryType();
+            }
+        };
+    }
+
+    @Test
+    void repeats_are_collected_in_the_time_of_their_check() throws Exception {
+        Finding slow = Finding.of(NARROW, "slow").place(slowToCompare()).at(new Coordinate(1, 1)).build();
+        long start = System.nanoTime();
+        Result result = run(inspection -> Outcome.of(List.of(slow, slow)), "host.check-time-limit=0.2");
+        assertEquals(Result.Status.TIMED_OUT, result.checks().get(0).status());
+        assertTrue(System.nanoTime() - start < 8e9);
     }
 
     @Test
