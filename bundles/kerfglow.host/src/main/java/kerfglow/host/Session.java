@@ -2,6 +2,7 @@
 package kerfglow.host;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,8 @@ public final class Session {
     private final CheckCatalogue catalogue;
     private final ProofMemory proofs;
     private final CheckMemory checks = new CheckMemory();
+    /** The places of the findings that were reported last; of a finding that was not made again the place is the same object. */
+    private Map<Finding, Result.Place> places = new IdentityHashMap<>();
 
     Session(ProofImporter importer, CheckCatalogue catalogue) {
         this.catalogue = catalogue;
@@ -77,13 +80,15 @@ public final class Session {
         List<Result.CheckRow> rows = new ArrayList<>();
         List<Result.ReportedFinding> findings = new ArrayList<>();
         Map<String, Part> partsById = parts.stream().collect(Collectors.toMap(Part::id, part -> part));
+        Map<Finding, Result.Place> now = new IdentityHashMap<>();
         RunInspection inspection = new RunInspection(opened.proof(), parts, settings, stock, units, job);
         new CheckQueue(checks, inspection, watcher).run(chosen, ended -> {
-            List<Result.ReportedFinding> reported = reported(ended.groups(), severities, partsById);
+            List<Result.ReportedFinding> reported = reported(ended.groups(), severities, partsById, now);
             rows.add(ended.row());
             findings.addAll(reported);
             watcher.ended(ended.row(), FindingIds.assign(reported)); // rules belong to one check, so that these ids are the final ones
         });
+        places = now;
         rows.sort((a, b) -> a.check().compareTo(b.check()));
         return new Result(opened.proof(), job, shop, units, parts, FindingIds.assign(findings), rows, settings.used(), remarks);
     }
@@ -98,23 +103,28 @@ public final class Session {
         return only.isEmpty() ? all : all.stream().filter(entry -> only.contains(entry.info().id())).toList();
     }
 
-    private static List<Result.ReportedFinding> reported(List<List<Finding>> groups, Severities severities, Map<String, Part> partsById) {
+    private List<Result.ReportedFinding> reported(List<List<Finding>> groups, Severities severities, Map<String, Part> partsById, Map<Finding, Result.Place> now) {
         List<Result.ReportedFinding> reported = new ArrayList<>();
         for (List<Finding> alike : groups) {
             Finding first = alike.get(0);
             Set<String> parts = new LinkedHashSet<>();
             Set<String> elements = new LinkedHashSet<>();
-            List<Result.Place> places = new ArrayList<>();
+            List<Result.Place> own = new ArrayList<>();
             for (Finding each : alike) {
                 parts.addAll(each.parts());
                 elements.addAll(each.elements());
                 if (each.elements().isEmpty()) {
                     each.parts().forEach(id -> Optional.ofNullable(partsById.get(id)).ifPresent(part -> elements.addAll(part.elements())));
                 }
-                each.at().ifPresent(at -> places.add(new Result.Place(at, each.place().orElseGet(() -> POINTS.createPoint(at)), each.measured(), each.suggestion())));
+                each.at().ifPresent(at -> {
+                    Result.Place known = places.get(each);
+                    Result.Place place = known != null ? known : new Result.Place(at, each.place().orElseGet(() -> POINTS.createPoint(at)), each.measured(), each.suggestion());
+                    now.put(each, place);
+                    own.add(place);
+                });
             }
             reported.add(new Result.ReportedFinding("", first.rule(), severities.of(first.rule()), severities.reason(first.rule()), List.copyOf(parts),
-                    List.copyOf(elements), first.measured(), first.required(), List.copyOf(places), sentence(first.message()), sentence(first.fix().orElse(first.rule().fix()))));
+                    List.copyOf(elements), first.measured(), first.required(), List.copyOf(own), sentence(first.message()), sentence(first.fix().orElse(first.rule().fix()))));
         }
         return reported;
     }

@@ -6,6 +6,7 @@ import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Device;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.Pattern;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.graphics.Transform;
@@ -63,7 +64,7 @@ public final class Backing {
             shown = view;
         }
         if (zoom == 1) {
-            target.drawImage(image, 0, 0);
+            copy(image, target, 0, 0, width, height);
         } else {
             target.drawImage(image, 0, 0, width * zoom, height * zoom, 0, 0, width, height);
         }
@@ -83,7 +84,7 @@ public final class Backing {
         int dy = (int) Math.round(down);
         Image next = spare == null ? new Image(device, width * zoom, height * zoom) : spare;
         GC gc = new GC(next);
-        gc.drawImage(image, dx * zoom, dy * zoom);
+        copy(image, gc, dx * zoom, dy * zoom, width * zoom, height * zoom);
         gc.dispose();
         spare = image;
         image = next;
@@ -92,6 +93,24 @@ public final class Backing {
         }
         if (dy != 0) {
             paint(next, view, new Rectangle(0, dy > 0 ? 0 : height + dy, width, Math.abs(dy)), zoom, painter);
+        }
+    }
+
+    /** Copies an image, moved; as a pattern, since the toolkit's drawImage first brings every pixel of the image into Java's memory, only to ask how many there are. */
+    private static void copy(Image from, GC to, int dx, int dy, int width, int height) {
+        Pattern pattern = new Pattern(to.getDevice(), from);
+        Transform moved = new Transform(to.getDevice());
+        try {
+            to.setAntialias(SWT.OFF);
+            moved.translate(dx, dy);
+            to.setTransform(moved);
+            to.setBackgroundPattern(pattern);
+            to.fillRectangle(Math.max(0, -dx), Math.max(0, -dy), width - Math.abs(dx), height - Math.abs(dy));
+            to.setBackgroundPattern(null);
+            to.setTransform(null);
+        } finally {
+            moved.dispose();
+            pattern.dispose();
         }
     }
 

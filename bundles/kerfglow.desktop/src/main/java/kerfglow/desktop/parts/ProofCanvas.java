@@ -32,6 +32,7 @@ public final class ProofCanvas {
     private final List<Consumer<Optional<Coordinate>>> pointerListeners = new ArrayList<>();
     private Envelope shownExtent = new Envelope();
     private Optional<String> shownMark = Optional.empty();
+    private List<Mark> shownMarks = List.of();
     private Point pointer = OUTSIDE;
     private boolean keyed;
 
@@ -58,7 +59,7 @@ public final class ProofCanvas {
         Listening.to(desk, canvas, Topic.LISTED, this::showFindings);
         Listening.to(desk, canvas, Topic.SHOWN, this::paintAnew);
         Listening.to(desk, canvas, Topic.CHOICE, this::flyToChoice);
-        Listening.to(desk, canvas, Topic.JOB, this::paintAnew);
+        Listening.to(desk, canvas, Topic.JOB, this::showMarks);
         Listening.to(desk, canvas, Topic.MARK, this::showMark);
         Listening.to(desk, canvas, Topic.AIM, () -> lookout.flyTo(desk.aim()));
         Listening.to(desk, canvas, Topic.LOOK, this::paintAnew);
@@ -144,6 +145,15 @@ public final class ProofCanvas {
     private void paintAnew() {
         picture.forget();
         canvas.redraw();
+    }
+
+    /** Of a job the marks alone are painted. */
+    private void showMarks() {
+        List<Mark> marks = desk.job().map(job -> job.state().marks()).orElse(List.of());
+        if (!marks.equals(shownMarks)) {
+            shownMarks = marks;
+            paintAnew();
+        }
     }
 
     /** While a hand moves a mark nothing else changes, so the rest is painted as it was kept. */

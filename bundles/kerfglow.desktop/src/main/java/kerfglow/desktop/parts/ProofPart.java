@@ -32,6 +32,8 @@ import org.locationtech.jts.geom.Coordinate;
 
 /** The middle of the window: the proof, and below it where the pointer stands and how the work goes. */
 public final class ProofPart {
+    /** Assumed: a bar that is seen for less than this disturbs more than it tells. */
+    private static final int BUSY_MILLIS = 150;
     private static final int PROGRESS_STEPS = 1000;
 
     private Desk desk;
@@ -42,6 +44,9 @@ public final class ProofPart {
     private Label pointer;
     private ProgressBar progress;
     private Button cancel;
+
+    /** Set when work has been going on for a while. */
+    private boolean late;
 
     @PostConstruct
     void create(Composite parent, Desk newDesk, SheetEditor editor, Worker worker, Habits habits, DemoFile demo, Background background, Notices notices, JobFile.Options options, MWindow window) {
@@ -104,6 +109,16 @@ public final class ProofPart {
 
     private void showWork() {
         WorkState work = desk.work();
+        if (desk.work().busy() && !progress.getVisible() && !late) { // what ends at once needs no bar that comes and goes
+            progress.getDisplay().timerExec(BUSY_MILLIS, () -> {
+                late = true;
+                if (!progress.isDisposed()) {
+                    showWork();
+                }
+            });
+            return;
+        }
+        late = false;
         String before = message.getText();
         boolean busy = progress.getVisible();
         for (Control control : List.of(progress, cancel)) {

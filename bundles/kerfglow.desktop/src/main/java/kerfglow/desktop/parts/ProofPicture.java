@@ -19,6 +19,7 @@ import kerfglow.desktop.scene.Badges;
 import kerfglow.desktop.scene.OverlayDrawing;
 import kerfglow.desktop.scene.PlaceIndex;
 import kerfglow.desktop.scene.View;
+import kerfglow.host.Result;
 import kerfglow.job.FindingItem;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.Font;
@@ -109,11 +110,12 @@ final class ProofPicture {
 
     /** Other findings are to be seen. */
     void prepareFindings() {
-        dimensions = new Dimensions(desk.parts());
+        List<Result.ReportedFinding> listed = desk.findings().listed().stream().map(FindingItem::finding).toList();
+        dimensions = dimensions.with(desk.parts(), listed);
         List<OverlayDrawing> before = overlays;
         overlays = desk.result().map(result -> OverlayDrawing.of(result, before)).orElse(List.of());
         overlayPainter.keepOnly(overlays);
-        places = places.with(desk.findings().listed().stream().map(FindingItem::finding).toList());
+        places = places.with(listed);
         gatheredFor = 0;
         forget();
     }

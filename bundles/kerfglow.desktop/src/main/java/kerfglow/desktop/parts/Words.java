@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 package kerfglow.desktop.parts;
 
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Label;
 
 /** Words of a pane that take as many lines as they need. */
@@ -12,7 +14,10 @@ final class Words {
     static void put(Label label, String words) {
         if (!label.getText().equals(words)) {
             label.setText(words);
-            label.getParent().layout();
+            Point size = label.getSize();
+            if (size.x == 0 || label.computeSize(size.x, SWT.DEFAULT).y != size.y) {
+                label.getParent().layout();
+            }
         }
     }
 }
