@@ -85,7 +85,7 @@ public final class SettingBenchmark {
         canvas = window.control(window.shell(), Canvas.class, each -> window.accessibleName(each).startsWith("Proof with findings"));
     }
 
-    private static List<Check> checks() {
+    static List<Check> checks() {
         return List.of(new ArtworkCheck(), new RouterCheck(), new FitCheck(), new ReturnsCheck(), new TrimCheck(), new SheetCheck(), new VinylCheck(), new PrintCheck(), new MountCheck(),
                 new LegibilityCheck(), new GlowCheck(), new PowerCheck());
     }
