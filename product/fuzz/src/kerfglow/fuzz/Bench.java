@@ -13,11 +13,15 @@ import kerfglow.api.proof.Outline;
 import kerfglow.api.proof.Proof;
 import kerfglow.check.artwork.ArtworkCheck;
 import kerfglow.check.fit.FitCheck;
+import kerfglow.check.glow.GlowCheck;
 import kerfglow.check.legibility.LegibilityCheck;
 import kerfglow.check.mount.MountCheck;
+import kerfglow.check.power.PowerCheck;
+import kerfglow.check.print.PrintCheck;
 import kerfglow.check.returns.ReturnsCheck;
 import kerfglow.check.router.RouterCheck;
 import kerfglow.check.sheet.SheetCheck;
+import kerfglow.check.trim.TrimCheck;
 import kerfglow.check.vinyl.VinylCheck;
 import kerfglow.host.CheckCatalogue;
 import kerfglow.host.Result;
@@ -54,10 +58,11 @@ final class Bench {
         return IMPORTER;
     }
 
-    /** The checks that take milliseconds on a small drawing; those of light are left to their own tests. */
+    /** Every check that ships. Light is made cheap by the sheet: a coarse map, and no stock to choose from. */
     static Runner runner() {
         CheckCatalogue catalogue = new CheckCatalogue();
-        for (Check check : List.of(new ArtworkCheck(), new FitCheck(), new LegibilityCheck(), new MountCheck(), new ReturnsCheck(), new RouterCheck(), new SheetCheck(), new VinylCheck())) {
+        for (Check check : List.of(new ArtworkCheck(), new FitCheck(), new GlowCheck(), new LegibilityCheck(), new MountCheck(), new PowerCheck(), new PrintCheck(), new ReturnsCheck(),
+                new RouterCheck(), new SheetCheck(), new TrimCheck(), new VinylCheck())) {
             catalogue.add(check, "fuzz", "1");
         }
         return new Runner(IMPORTER, catalogue);

@@ -20,9 +20,15 @@ public final class Drawings {
     private static final Runner RUNNER = Bench.runner();
     private static final List<String> SHEETS = List.of("", "roles:\n- {layer: \"*\", role: face}\nbuild: face-lit letters\n", "roles:\n- {id: \"a*\", role: panel}\n- {layer: \"*\", role: opening}\n",
             "roles:\n- {layer: L*, role: face}\n- {fill: \"#123\", role: back}\nknock-out: \"#fff\"\nunits: inch\n", "roles:\n- {layer: \"*\", role: vinyl}\nbuild: vinyl\n",
-            "roles:\n- {layer: \"*\", role: push-through}\nknown-dimension: {width: 3 ft}\n", "scale: 1000\n", "roles:\n- {layer: \"*\", role: hole}\n- {layer: \"*\", role: face}\n");
+            "roles:\n- {layer: \"*\", role: push-through}\nknown-dimension: {width: 3 ft}\n", "scale: 1000\n", lit("face-lit letters"), lit("halo-lit letters"), lit("cabinet"), "roles:\n- {layer: \"*\", role: hole}\n- {layer: \"*\", role: face}\n");
 
     private Drawings() {
+    }
+
+    /** Takes in light, moulding, print and power too; the map is coarse, so that a drawing takes milliseconds. */
+    private static String lit(String build) {
+        return "build: " + build + "\nroles:\n- {id: \"a*\", role: module}\n- {id: \"b*\", role: print}\n- {layer: \"*\", role: face}\n"
+                + "settings: {returns.depth: 60 mm, glow.cell: 25 mm, trim.faces: all, fit.make-backs: all, print.viewing-distance: 2 m}\n";
     }
 
     public static void fuzzerTestOneInput(FuzzedDataProvider data) {
