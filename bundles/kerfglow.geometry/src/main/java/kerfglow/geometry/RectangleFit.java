@@ -29,6 +29,7 @@ public final class RectangleFit {
     private final double[] edges;
     private final double[] turns;
     private final double areaMm2;
+    private double leastExtentMm = Double.NaN;
 
     /** @param shape not empty, mm; not changed */
     public RectangleFit(Geometry shape) {
@@ -126,12 +127,15 @@ public final class RectangleFit {
 
     /** The least distance between two parallel lines that hold the shape; one of them lies along an edge of the hull. */
     public double leastExtentMm() {
-        double least = Double.POSITIVE_INFINITY;
-        for (double edge : edges) {
-            Turned turned = at(Math.toDegrees(edge));
-            least = Math.min(least, Math.min(turned.widthMm(), turned.heightMm()));
+        if (Double.isNaN(leastExtentMm)) {
+            double least = Double.POSITIVE_INFINITY;
+            for (double edge : edges) {
+                Turned turned = at(Math.toDegrees(edge));
+                least = Math.min(least, Math.min(turned.widthMm(), turned.heightMm()));
+            }
+            leastExtentMm = least;
         }
-        return least;
+        return leastExtentMm;
     }
 
     /**
@@ -143,13 +147,16 @@ public final class RectangleFit {
      * @return empty when it fits at no angle; a shape exactly as large as the rectangle fits
      */
     public Optional<Turned> into(double widthMm, double heightMm) {
+        double diagonal = Math.hypot(widthMm, heightMm) + RESOLUTION_MM;
+        boolean tooLong = false;
         for (double plain : new double[] {0, 90}) {
             Turned turned = at(plain);
             if (spare(turned, widthMm, heightMm) >= -RESOLUTION_MM) {
                 return Optional.of(turned);
             }
+            tooLong |= turned.widthMm() > diagonal;
         }
-        if (areaMm2 > (widthMm + RESOLUTION_MM) * (heightMm + RESOLUTION_MM)) { // cheap, and true of most that is too large
+        if (tooLong || areaMm2 > (widthMm + RESOLUTION_MM) * (heightMm + RESOLUTION_MM)) { // cheap, and true of most that is too large
             return Optional.empty();
         }
         if (leastExtentMm() > Math.min(widthMm, heightMm) + RESOLUTION_MM) {

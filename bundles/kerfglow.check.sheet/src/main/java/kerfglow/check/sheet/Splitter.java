@@ -74,9 +74,9 @@ final class Splitter {
         }
         List<Split> found = new ArrayList<>();
         List<Sweep> sweeps = new ArrayList<>();
-        List<Geometry> necks = Sweep.necks(part, limits, pulse);
+        Sweep.Traits traits = Sweep.Traits.of(part, limits, chordErrorMm, pulse);
         for (double degrees : directions) {
-            Sweep sweep = new Sweep(part, necks, degrees, limits, chordErrorMm, pulse);
+            Sweep sweep = new Sweep(part, traits, degrees, limits, pulse);
             sweeps.add(sweep);
             seams(sweep, this::fits).ifPresent(cuts -> found.add(split(sweep, degrees, cuts)));
         }

@@ -90,30 +90,41 @@ final class Sweep {
     private final List<Geometry> keepOuts = new ArrayList<>();
     private final List<Seam> seams = new ArrayList<>();
 
-    /** The middle lines of a part's necks, for its sweeps in every direction. */
-    static List<Geometry> necks(Polygon part, Limits limits, Runnable pulse) {
-        return LocalWidth.narrowerThan(part, limits.neckMm(), LEAST_FACING_DEGREES, pulse).stream().map(Stretch::axis).toList();
+    /**
+     * What seams of every direction keep away from in a part.
+     *
+     * @param necks their middle lines
+     * @param corners sharp ones
+     */
+    record Traits(List<Geometry> necks, List<Coordinate> corners) {
+        /** @param chordErrorMm of the part's outline */
+        static Traits of(Polygon part, Limits limits, double chordErrorMm, Runnable pulse) {
+            List<Coordinate> corners = new ArrayList<>();
+            for (int i = -1; i < part.getNumInteriorRing(); i++) {
+                for (OutlinePiece piece : OutlinePieces.of(i < 0 ? part.getExteriorRing() : part.getInteriorRingN(i), chordErrorMm, chordErrorMm)) {
+                    if (piece.kind() == OutlinePiece.Kind.CORNER && piece.degrees() > CORNER_DEGREES) {
+                        corners.add(piece.line().getCoordinate());
+                    }
+                }
+                pulse.run();
+            }
+            return new Traits(LocalWidth.narrowerThan(part, limits.neckMm(), LEAST_FACING_DEGREES, pulse).stream().map(Stretch::axis).toList(), corners);
+        }
     }
 
     /**
      * @param part valid, mm
-     * @param partsNecks its necks
+     * @param traits its own
      * @param degrees direction of the seams, 0 for upright
      * @param limits what seams keep away from
-     * @param chordErrorMm of the part's outline
      */
-    Sweep(Polygon part, List<Geometry> partsNecks, double degrees, Limits limits, double chordErrorMm, Runnable pulse) {
+    Sweep(Polygon part, Traits traits, double degrees, Limits limits, Runnable pulse) {
         AffineTransformation turn = AffineTransformation.rotationInstance(-Math.toRadians(degrees));
         this.back = AffineTransformation.rotationInstance(Math.toRadians(degrees));
         this.shape = (Polygon) turn.transform(part);
         this.clearanceMm = limits.clearanceMm();
         for (int i = -1; i < shape.getNumInteriorRing(); i++) {
             LinearRing ring = i < 0 ? shape.getExteriorRing() : shape.getInteriorRingN(i);
-            for (OutlinePiece piece : OutlinePieces.of(ring, chordErrorMm, chordErrorMm)) {
-                if (piece.kind() == OutlinePiece.Kind.CORNER && piece.degrees() > CORNER_DEGREES) {
-                    corners.computeIfAbsent(piece.line().getCoordinate().x, at -> new ArrayList<>()).add(piece.line().getCoordinate());
-                }
-            }
             Coordinate[] points = ring.getCoordinates();
             for (int j = 1; j < points.length; j++) {
                 edges.insert(Math.min(points[j - 1].x, points[j].x), Math.max(points[j - 1].x, points[j].x), new LineSegment(points[j - 1], points[j]));
@@ -123,7 +134,11 @@ final class Sweep {
             }
             pulse.run();
         }
-        for (Geometry neck : partsNecks) {
+        for (Coordinate corner : traits.corners()) {
+            Coordinate turned = turn.transform(corner, new Coordinate());
+            corners.computeIfAbsent(turned.x, at -> new ArrayList<>()).add(turned);
+        }
+        for (Geometry neck : traits.necks()) {
             add(necks, turn.transform(neck).getEnvelopeInternal());
         }
         for (Geometry keepOut : limits.keepOuts()) {
