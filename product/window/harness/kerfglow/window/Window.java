@@ -65,6 +65,8 @@ public final class Window implements AutoCloseable {
     private final Display display;
     private final Shell shell;
     private final Map<Class<?>, Object> shared;
+    private volatile long turning;
+    private long longestNanos;
     private final Deque<Consumer<Shell>> answers = new ArrayDeque<>();
     private final Set<Shell> answered = new HashSet<>();
     private final Set<Shell> forgotten = new HashSet<>();
@@ -199,7 +201,7 @@ public final class Window implements AutoCloseable {
             if (System.nanoTime() - start > LIMIT_NANOS) {
                 throw new AssertionError("waited in vain for " + what + "; the window says: " + desk().work());
             }
-            if (!display.readAndDispatch()) {
+            if (!turn()) {
                 pause();
             }
         }
@@ -214,10 +216,32 @@ public final class Window implements AutoCloseable {
     public void settle(int millis) {
         long until = System.nanoTime() + millis * 1_000_000L;
         while (System.nanoTime() < until) {
-            if (!display.readAndDispatch()) {
+            if (!turn()) {
                 pause();
             }
         }
+    }
+
+    /** One event; how long it takes is kept. */
+    private boolean turn() {
+        turning = System.nanoTime();
+        boolean more = display.readAndDispatch();
+        longestNanos = Math.max(longestNanos, System.nanoTime() - turning);
+        turning = 0;
+        return more;
+    }
+
+    /** How long the event takes that the window is at now, ms; 0 when it waits for one. May be asked on any thread. */
+    public long turningMillis() {
+        long since = turning;
+        return since == 0 ? 0 : (System.nanoTime() - since) / 1_000_000;
+    }
+
+    /** The longest that an event has taken since this was asked last, ms. */
+    public long longestMillis() {
+        long longest = longestNanos / 1_000_000;
+        longestNanos = 0;
+        return longest;
     }
 
     private static void pause() {

@@ -197,6 +197,7 @@ public final class Worker {
                 return; // it lies on the desk as it is
             }
             Scene scene = SceneMaker.scene(newProof, newParts);
+            scene.prepare(); // else the window's thread would
             onDesk(() -> desk.put(newProof, newParts, scene, newUnits));
             awaitPicture();
         }

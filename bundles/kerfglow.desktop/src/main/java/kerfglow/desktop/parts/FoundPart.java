@@ -44,6 +44,11 @@ public final class FoundPart {
     private static final int WORDS_COLUMN = 2;
     private static final String EVERY_CHECK = "every check";
     private static final String EVERY_PART = "every part";
+    private static final String WHOLE = "whole";
+    /** Characters of a line, beyond what the column shows; the toolkit sets every character of every line, be it seen or not. The whole stands in the tip. */
+    private static final int MOST_WORDS = 300;
+    /** Parts that a person can choose from; the toolkit took 25 s for 3,400. Others are found by words. */
+    private static final int MOST_OFFERED = 200;
 
     private Desk desk;
     private Tree tree;
@@ -131,7 +136,7 @@ public final class FoundPart {
     /** Offers what there is now; what is filtered by stays, also when it finds nothing any more. */
     private static void offer(Combo combo, String all, List<String> words, Set<String> filtered) {
         List<String> lines = new ArrayList<>(List.of(all));
-        lines.addAll(words);
+        lines.addAll(words.subList(0, Math.min(MOST_OFFERED, words.size())));
         filtered.stream().filter(each -> !lines.contains(each)).forEach(lines::add);
         String[] offered = lines.toArray(new String[0]);
         if (!Arrays.equals(offered, combo.getItems())) {
@@ -165,7 +170,7 @@ public final class FoundPart {
         column("What was found", 620);
         tree.addListener(SWT.MouseMove, event -> { // long texts do not fit the pane
             TreeItem under = tree.getItem(new Point(event.x, event.y));
-            String whole = under == null ? null : under.getText(WORDS_COLUMN).replace("&", "&&");
+            String whole = under == null ? null : String.valueOf(under.getData(WHOLE)).replace("&", "&&");
             if (!Objects.equals(whole, tree.getToolTipText())) {
                 tree.setToolTipText(whole);
             }
@@ -192,6 +197,7 @@ public final class FoundPart {
             TreeItem head = new TreeItem(tree, SWT.NONE);
             String name = outlook.station().word();
             head.setText(new String[] {name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1), "", outlook.words()});
+            head.setData(WHOLE, outlook.words());
             head.setFont(bold);
             for (FindingItem item : desk.findings().listed(outlook)) {
                 add(head, item, palette);
@@ -216,8 +222,11 @@ public final class FoundPart {
             case WAIVED -> "waived: ";
             case DECIDE_AGAIN -> "decide again: ";
         };
+        String places = item.finding().count() > 1 ? " (" + item.finding().count() + " places)" : "";
+        String words = item.finding().message();
         line.setText(new String[] {Integer.toString(item.number()), item.finding().severity().word(),
-            decision + item.finding().message() + (item.finding().count() > 1 ? " (" + item.finding().count() + " places)" : "")});
+            decision + (words.length() > MOST_WORDS ? words.substring(0, MOST_WORDS) + "..." : words) + places});
+        line.setData(WHOLE, decision + words + places);
         if (item.decision().isWaived()) {
             line.setForeground(palette.quiet);
         }

@@ -29,17 +29,16 @@ public final class Outlines {
         }
     }
 
+    private final Geometry geometry;
     private final List<List<Line>> levels = new ArrayList<>();
 
-    private Outlines(List<Line> full) {
-        levels.add(full);
+    private Outlines(Geometry geometry) {
+        this.geometry = geometry;
     }
 
-    /** The rings of the areas and the lines of a geometry; points have none. */
+    /** The rings of the areas and the lines of a geometry; points have none. Taken out of it the first time that they are asked for. */
     public static Outlines of(Geometry geometry) {
-        List<Line> lines = new ArrayList<>();
-        collect(geometry, lines);
-        return new Outlines(List.copyOf(lines));
+        return new Outlines(geometry);
     }
 
     private static void collect(Geometry geometry, List<Line> lines) {
@@ -89,6 +88,11 @@ public final class Outlines {
     }
 
     private synchronized List<Line> level(int level) {
+        if (levels.isEmpty()) {
+            List<Line> lines = new ArrayList<>();
+            collect(geometry, lines);
+            levels.add(List.copyOf(lines));
+        }
         while (levels.size() <= level) {
             double toleranceMm = FIRST_TOLERANCE_MM * Math.pow(2, levels.size() - 1);
             levels.add(levels.get(levels.size() - 1).stream().map(line -> new Line(Thinning.of(line.xy(), toleranceMm), line.closed())).toList());
@@ -98,13 +102,13 @@ public final class Outlines {
 
     /** Points at full detail. */
     public int size() {
-        return levels.get(0).stream().mapToInt(Line::size).sum();
+        return level(0).stream().mapToInt(Line::size).sum();
     }
 
     /** The nearest point of the full outline to a point; infinite distance when there is none. */
     double distanceMm(Coordinate point) {
         double least = Double.POSITIVE_INFINITY;
-        for (Line line : levels.get(0)) {
+        for (Line line : level(0)) {
             double[] xy = line.xy();
             for (int i = 2; i < xy.length; i += 2) {
                 least = Math.min(least, Segments.distance(point.x, point.y, xy[i - 2], xy[i - 1], xy[i], xy[i + 1]));

@@ -22,6 +22,9 @@ public final class Scene {
     /** Nothing is drawn. */
     public static final Scene EMPTY = new Scene(List.of(), new Envelope(0, 1, 0, 1));
 
+    /** Assumed: a window shows the whole proof smaller than this; finer levels are made when somebody comes nearer. */
+    private static final double SEEN_PX = 1000;
+
     private final List<Figure> figures;
     private final Envelope page;
     private final Envelope extent;
@@ -44,6 +47,12 @@ public final class Scene {
             byElement.computeIfAbsent(figure.element(), id -> new Envelope()).expandToInclude(figure.extent());
         }
         index.build();
+    }
+
+    /** Makes the levels of detail with which the whole is seen in a window; takes longer than painting does. */
+    public void prepare() {
+        double pixelsPerMm = SEEN_PX / Math.max(extent.getWidth(), extent.getHeight());
+        figures.parallelStream().forEach(figure -> figure.outlines().at(pixelsPerMm));
     }
 
     public List<Figure> figures() {
