@@ -84,7 +84,7 @@ public final class OpenBenchmark {
         tell("all checked, " + moves + " steps of zoom meanwhile");
         desk.result().orElseThrow().checks().forEach(row -> System.out.printf("  %s: %s, %d ms %s%n", row.check(), row.status().word(), row.millis(), row.why()));
         System.out.println("  " + desk.result().orElseThrow().findings().size() + " findings, " + desk.findings().markers().size() + " places");
-        window.shotAtOnce("open-checked");
+        shot("open-checked");
         for (int i = 0; i < MOVES; i++) {
             wheel(canvas, i % 20 < 10 ? 1 : -1);
             window.settle(40);
@@ -96,7 +96,7 @@ public final class OpenBenchmark {
             window.settle(400);
         }
         tell("chose " + CHOSEN + " findings");
-        window.shotAtOnce("open-chosen");
+        shot("open-chosen");
         window.editor().settings().stream().filter(setting -> setting.key().equals("router.least-stroke")).forEach(setting -> window.editor().change(setting, "4 mm", Scope.ALL));
         window.turnUntil(() -> desk.work().busy(), "the change");
         window.turnUntil(() -> !desk.work().busy(), "the changed setting");
@@ -106,6 +106,13 @@ public final class OpenBenchmark {
         desk.kept().putAway();
         System.out.printf(Locale.ROOT, "put away in %.0f ms%n", (System.nanoTime() - closing) / 1e6);
         return within;
+    }
+
+    /** A picture, for whoever names a folder with {@code -Dshots}. */
+    private void shot(String name) throws Exception {
+        if (System.getProperty("shots") != null) {
+            window.shotAtOnce(name);
+        }
     }
 
     private void tell(String what) {
