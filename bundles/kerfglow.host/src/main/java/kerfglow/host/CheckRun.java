@@ -16,6 +16,7 @@ import kerfglow.api.TableInfo;
 
 /** One check at work in a thread of its own, and the row that comes of it, whatever the check does. */
 final class CheckRun {
+    private static final long BYTES_PER_MIB = 1 << 20;
     private static final double NANOS_PER_MILLI = 1e6;
     private static final double NANOS_PER_SECOND = 1e9;
 
@@ -75,7 +76,7 @@ final class CheckRun {
         try {
             return Optional.of(task.get());
         } catch (ExecutionException thrown) {
-            return Optional.of(thrown.getCause() instanceof CancellationException ? timedOut() : failed(describe(thrown.getCause())));
+            return Optional.of(thrown.getCause() instanceof CancellationException ? timedOut() : thrown.getCause() instanceof OutOfMemoryError ? tooLarge() : failed(describe(thrown.getCause())));
         }
     }
 
@@ -123,6 +124,11 @@ final class CheckRun {
     private Ended timedOut() {
         return new Ended(row(Result.Status.TIMED_OUT, "took longer than " + limitSeconds + " s; raise " + HostSettings.CHECK_TIME_LIMIT.key()
                 + " if the proof is very large"), List.of());
+    }
+
+    private Ended tooLarge() {
+        return new Ended(row(Result.Status.FAILED, "needed more than the " + Runtime.getRuntime().maxMemory() / BYTES_PER_MIB + " MiB of memory that the program may take; check fewer parts at a time, or allow more"
+                + " (KERFGLOW_VMARGS=-Xmx4g); the other checks are not touched by it"), List.of());
     }
 
     private Ended failed(String why) {

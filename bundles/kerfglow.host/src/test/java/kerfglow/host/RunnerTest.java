@@ -2,6 +2,7 @@
 package kerfglow.host;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -135,6 +136,16 @@ class RunnerTest {
             assertEquals(Result.Status.FAILED, row.status(), row.why());
             assertTrue(row.why().contains("defect of the check"), row.why());
         }
+    }
+
+    @Test
+    void a_check_that_needs_too_much_memory_says_so_and_is_no_defect() throws Exception {
+        Result.CheckRow row = run(inspection -> {
+            throw new OutOfMemoryError("Java heap space");
+        }).checks().get(0);
+        assertEquals(Result.Status.FAILED, row.status());
+        assertTrue(row.why().contains(Runtime.getRuntime().maxMemory() / (1 << 20) + " MiB of memory") && row.why().contains("KERFGLOW_VMARGS"), row.why());
+        assertFalse(row.why().contains("defect"), row.why());
     }
 
     private static Outcome endless(int depth) {
