@@ -128,7 +128,7 @@ final class CheckRun {
 
     private Ended tooLarge() {
         return new Ended(row(Result.Status.FAILED, "needed more than the " + Runtime.getRuntime().maxMemory() / BYTES_PER_MIB + " MiB of memory that the program may take; check fewer parts at a time, or allow more"
-                + " (KERFGLOW_VMARGS=-Xmx4g); the other checks are not touched by it"), List.of());
+                + " (KERFGLOW_VMARGS=-Xmx8g); the other checks are not touched by it"), List.of());
     }
 
     private Ended failed(String why) {
