@@ -135,7 +135,7 @@ public final class FoundPart {
 
     /** Offers what there is now; what is filtered by stays, also when it finds nothing any more. */
     private static void offer(Combo combo, String all, List<String> words, Set<String> filtered) {
-        List<String> lines = new ArrayList<>(List.of(all));
+        List<String> lines = new ArrayList<>(List.of(words.size() > MOST_OFFERED ? all + " (first " + MOST_OFFERED + " of " + words.size() + " here)" : all));
         lines.addAll(words.subList(0, Math.min(MOST_OFFERED, words.size())));
         filtered.stream().filter(each -> !lines.contains(each)).forEach(lines::add);
         String[] offered = lines.toArray(new String[0]);
